@@ -1,0 +1,45 @@
+/** What a rule is. One file a rule; everything a user reads about it comes from that file. */
+import type { Source } from '../materials/types.ts';
+import type { Fix, Place, Plan, Severity } from '../plan/plan.ts';
+import type { Study } from '../study/study.ts';
+
+export interface Finding {
+  readonly rule: string;
+  readonly severity: Severity;
+  readonly message: string;
+  readonly place: Place;
+  readonly related: readonly { readonly message: string; readonly place: Place }[];
+  readonly fixes: readonly Fix[];
+  /** index of the layer this finding is about, so that the layer's `allow` can silence it */
+  readonly layer?: number;
+  /** shown faded (unused declarations) */
+  readonly unnecessary?: boolean;
+}
+
+/** A finding as a rule reports it: severity defaults to the rule's own. */
+export interface Report {
+  readonly message: string;
+  readonly place: Place;
+  readonly severity?: Severity;
+  readonly related?: readonly { readonly message: string; readonly place: Place }[];
+  readonly fixes?: readonly Fix[];
+  readonly layer?: number;
+  readonly unnecessary?: boolean;
+}
+
+export interface Rule {
+  readonly id: string;
+  /** five words or so, no full stop */
+  readonly title: string;
+  readonly severity: Severity;
+  /** two sentences a painter understands */
+  readonly why: string;
+  readonly whatToDo: string;
+  readonly sources: readonly Source[];
+  /** the files it speaks on; records take no craft advice. A palette is a file of paints and mediums only. */
+  readonly appliesTo: readonly ('plan' | 'record' | 'palette')[];
+  /** needs predicted colours: run after the cheap ones, off the typing path */
+  readonly needsColour?: boolean;
+  /** Findings, in any order. Must not throw on any plan, however broken; `study` has only what could be computed. */
+  check(plan: Plan, study: Study): Iterable<Report>;
+}

@@ -1,0 +1,181 @@
+/**
+ * The Study: everything computed from a plan, with its grounds. Rules, hovers, reports and the command line read this,
+ * so they cannot disagree. Layers carry what is cheap; colour is computed when asked and remembered. Shares and
+ * concentrations are fractions of 1, lengths µm, times days, volumes ml, masses g, temperatures °C. Nothing is ever
+ * NaN: what cannot be computed is absent, and an assumption says why.
+ */
+import type { Interval } from '../materials/interval.ts';
+import type { Pigment, Source } from '../materials/types.ts';
+import type { Layer, Plan } from '../plan/plan.ts';
+
+/** A default or guess that a figure rests on. */
+export interface Assumption {
+  /** field or figure: `film`, `medium`, `temperature`, `oil`, … */
+  readonly field: string;
+  readonly value: string;
+  readonly why: string;
+  readonly source?: Source;
+}
+
+/** A dried film, per coat, and the paint it comes from. */
+export interface Composition {
+  /** Dry-film volume fractions; they sum with `binders` to 1 at the likely values. */
+  readonly pigments: readonly { readonly pigment: Pigment; readonly volumeFraction: Interval; readonly massFraction: Interval }[];
+  /** Dry-film volume fractions of non-volatile binder by kind. */
+  readonly binders: readonly { readonly binder: string; readonly volumeFraction: Interval }[];
+  /** Share of the applied (wet) volume that evaporates, by solvent. */
+  readonly volatiles: readonly { readonly solvent: string; readonly volumeFraction: Interval }[];
+  readonly pvc: Interval;
+  readonly cpvc: Interval;
+  /** PVC / CPVC */
+  readonly lambda: Interval;
+  /** 1 − Λ: 0 just bound, 1 pure binder, below 0 underbound */
+  readonly fatness: Interval;
+  readonly volumeSolids: Interval;
+  /** µm per coat */
+  readonly wetFilm: Interval;
+  readonly dryFilm: Interval;
+  /** applied volume share of the medium, and the non-volatile share within that medium */
+  readonly mediumShare: Interval;
+  readonly mediumSolids: number;
+  /** g/ml of the applied paint, likely */
+  readonly wetDensity: Interval;
+  /** applied volume shares by paint name and medium, for quantities (sum 1) */
+  readonly applied: readonly { readonly what: 'paint' | 'medium'; readonly name: string; readonly share: number }[];
+}
+
+/** Days after application, at the plan's temperature, per coat. */
+export interface Drying {
+  readonly open: Interval;
+  readonly touchDry: Interval;
+  readonly ready: Interval;
+  readonly firm: Interval;
+  /** recalibrated by a `dry` observation of this or an earlier layer of the same paint and medium */
+  readonly observed?: { readonly layer: string; readonly days: number };
+}
+
+export type Confidence = 'A' | 'B' | 'C' | 'D';
+
+/** Colour of an area after a layer. CIELAB D65/2°, whatever light source it was computed under (`light`). */
+export interface ColourOn {
+  readonly area: string;
+  readonly lab: readonly [number, number, number];
+  readonly hex: string;
+  /** true where sRGB cannot show it and hex is the nearest */
+  readonly outOfGamut: boolean;
+  /** ΔE00 radius within which the truth is expected */
+  readonly radius: number;
+  readonly confidence: Confidence;
+  readonly basis: readonly string[];
+}
+
+export interface LayerStudy {
+  readonly layer: Layer;
+  /** names of the areas, as in layer.areas */
+  readonly areas: readonly string[];
+  readonly coats: number;
+  /** absent for layers without a formula (sizes, leaf, known colours) or with unresolved names */
+  readonly composition?: Composition;
+  readonly drying?: Drying;
+  /** µm of all coats together, dry; defaults applied */
+  readonly dryFilm?: Interval;
+  readonly assumptions: readonly Assumption[];
+  /** per area, indices of the layers beneath it there, nearest first */
+  readonly below: ReadonlyMap<string, readonly number[]>;
+  /** lazy: colours after this layer per area; empty where nothing can be predicted */
+  colours(): readonly ColourOn[];
+}
+
+export interface AreaStudy {
+  readonly name: string;
+  /** fraction of the support */
+  readonly share: number;
+  /** lazy */
+  buildUp(): readonly { readonly layer: string; readonly index: number; readonly colour: ColourOn }[];
+  target(): { readonly lab: readonly [number, number, number]; readonly css: string; readonly deltaE00?: number; readonly within: number } | undefined;
+}
+
+/** One coat of one layer in the calendar. */
+export interface CalendarEntry {
+  readonly layer: string;
+  readonly index: number;
+  readonly coat: number;
+  /** day numbers since 1970-01-01 when the plan has a `start` (or `painted` dates), else days after the beginning */
+  readonly notBefore: number;
+  readonly likely: number;
+  readonly safeFrom: number;
+  /** `painted` minus `safeFrom` where painted is given (negative: too early); else days between safeFrom and the next layer that waits for it, if any */
+  readonly daysToSpare?: number;
+  readonly heldBy?: { readonly layer: string; readonly area: string; readonly reason: string };
+  readonly painted?: number;
+}
+
+export interface Calendar {
+  /** true when day numbers are real dates */
+  readonly dated: boolean;
+  readonly entries: readonly CalendarEntry[];
+}
+
+export interface Quantities {
+  readonly paints: readonly { readonly name: string; readonly ml: Interval; readonly g: Interval }[];
+  readonly mediums: readonly { readonly name: string; readonly ml: Interval; readonly ingredients: readonly { readonly name: string; readonly ml: Interval; readonly g: Interval }[] }[];
+  readonly agents: readonly { readonly name: string; readonly method: string; readonly ml: Interval }[];
+  /** per session (one coat of one layer) */
+  readonly sessions: readonly { readonly layer: string; readonly coat: number; readonly paints: readonly { readonly name: string; readonly ml: Interval }[]; readonly medium?: { readonly name: string; readonly ml: Interval } }[];
+  readonly assumptions: readonly Assumption[];
+}
+
+export interface Air {
+  readonly solvents: readonly {
+    readonly name: string;
+    readonly grams: Interval;
+    readonly ppm?: Interval;
+    readonly mgPerM3?: Interval;
+    readonly limit?: { readonly ppm?: number; readonly mgPerM3?: number; readonly source: string };
+    readonly ceiling?: { readonly ppm?: number; readonly mgPerM3?: number; readonly source: string };
+  }[];
+  /** sum of concentration over limit; above 1 is over */
+  readonly mixtureRatio?: Interval;
+  /** worst session's layer */
+  readonly layer?: string;
+  readonly roomKnown: boolean;
+  /** air changes per hour that keep the mixture at the limit; or m³/h of fresh air where the room is unknown */
+  readonly neededAirChanges?: Interval;
+  readonly neededFreshAir?: Interval;
+  readonly assumptions: readonly Assumption[];
+}
+
+export interface PermanenceEntry {
+  readonly layer: string;
+  readonly index: number;
+  readonly pigment: Pigment;
+  readonly lightfastness?: string;
+  readonly source: Source;
+  /** to a just noticeable fade at the plan's light; absent for class I and unlisted */
+  readonly years?: Interval;
+  readonly note?: string;
+}
+
+export interface CautionEntry {
+  readonly hazard: string;
+  readonly title: string;
+  readonly where: readonly string[];
+  readonly text: string;
+  readonly source: Source;
+}
+
+export interface Study {
+  readonly plan: Plan;
+  readonly layers: readonly LayerStudy[];
+  readonly areas: readonly AreaStudy[];
+  /** temperature, session, light… where the plan is silent */
+  readonly assumptions: readonly Assumption[];
+  readonly calendar: Calendar;
+  readonly quantities: Quantities | undefined;
+  readonly air: Air | undefined;
+  readonly permanence: readonly PermanenceEntry[];
+  readonly cautions: readonly CautionEntry[];
+  /** every source the study rests on, once */
+  readonly sources: readonly Source[];
+  readonly dataVersion: string;
+}

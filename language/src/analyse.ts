@@ -1,0 +1,30 @@
+/**
+ * The corridor, walked once: text → plan → study → findings. Keeps what it learned between calls, so that a changed
+ * text costs only what changed.
+ */
+import { loneHost, type PlanHost } from './plan/host.ts';
+import type { Plan } from './plan/plan.ts';
+import { createPlanMemo, readPlan } from './plan/read.ts';
+import { type CheckSettings, findings } from './rules/check.ts';
+import type { Finding } from './rules/rule.ts';
+import { createStudyMemo, study } from './study/build.ts';
+import type { Study } from './study/study.ts';
+
+export interface Analysis {
+  readonly plan: Plan;
+  readonly study: Study;
+  findings(settings?: CheckSettings): Finding[];
+}
+
+export type Analyser = (text: string, uri: string, host?: PlanHost) => Analysis;
+
+/** An analyser with a memory of its own: one per open file, or one for a run over many files. */
+export function createAnalyser(): Analyser {
+  const planMemo = createPlanMemo();
+  const studyMemo = createStudyMemo();
+  return (text, uri, host = loneHost) => {
+    const plan = readPlan(text, uri, host, planMemo);
+    const result = study(plan, studyMemo);
+    return { plan, study: result, findings: (settings) => findings(plan, result, settings) };
+  };
+}

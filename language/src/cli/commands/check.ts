@@ -1,0 +1,39 @@
+import { createAnalyser } from '../../analyse.ts';
+import type { Severity } from '../../plan/plan.ts';
+import { type CheckedFile, checkedFile, counted } from '../formats/checked.ts';
+import { githubFormat } from '../formats/github.ts';
+import { checkJson, jsonText } from '../formats/json.ts';
+import { sarifLog } from '../formats/sarif.ts';
+import { textFormat } from '../formats/text.ts';
+import { elsewhere, hostFor } from '../host.ts';
+import { readInputs } from '../input.ts';
+import { progress } from '../progress.ts';
+
+interface Options {
+  readonly format: string;
+  readonly rule: Record<string, Severity | 'off'>;
+  readonly maxWarnings?: number;
+}
+
+const FORMATS: Record<string, (files: readonly CheckedFile[]) => string> = {
+  text: textFormat,
+  json: (files) => jsonText(checkJson(files)),
+  github: githubFormat,
+  sarif: (files) => jsonText(sarifLog(files)),
+};
+
+export function check(names: readonly string[], options: Options): number {
+  const inputs = readInputs(names);
+  const host = hostFor(inputs);
+  const shown = progress('Checking', inputs.length);
+  const analyse = createAnalyser();
+  const files = inputs.map((input) => {
+    shown.next(input.path);
+    const { findings } = analyse(input.text, input.uri, host);
+    return checkedFile(input, findings({ severities: options.rule }), elsewhere);
+  });
+  shown.done();
+  process.stdout.write((FORMATS[options.format] as (f: readonly CheckedFile[]) => string)(files));
+  const count = counted(files);
+  return count.error > 0 || (options.maxWarnings !== undefined && count.warning > options.maxWarnings) ? 1 : 0;
+}

@@ -1,0 +1,32 @@
+import type { Severity } from '../../plan/plan.ts';
+import { paint, wrap } from '../paper.ts';
+import { type CheckedFile, sumLine } from './checked.ts';
+
+const INK: Record<Severity, (text: string) => string> = {
+  error: (t) => paint.red(t),
+  warning: (t) => paint.yellow(t),
+  info: (t) => paint.cyan(t),
+  hint: (t) => paint.gray(t),
+};
+
+/** Findings for reading in a terminal: place, severity and rule on one line, the message below it. */
+export function textFormat(files: readonly CheckedFile[]): string {
+  const out: string[] = [];
+  for (const file of files) {
+    if (file.findings.length === 0) continue;
+    out.push(paint.bold(file.path));
+    for (const f of file.findings) {
+      const at = `${f.range.start.line}:${f.range.start.column}`;
+      out.push(`  ${at.padEnd(7)} ${INK[f.severity](f.severity.padEnd(7))} ${paint.gray(f.rule)}`);
+      out.push(wrap(f.message, 10));
+      for (const r of f.related) {
+        const where = r.path === file.path ? '' : `${r.path} `;
+        out.push(paint.gray(wrap(`see ${where}${r.range.start.line}:${r.range.start.column}  ${r.message}`, 12)));
+      }
+      if (f.fixes.length > 0) out.push(paint.gray(wrap(`the editor can: ${f.fixes.map((x) => x.title).join(' / ')}`, 12)));
+    }
+    out.push('');
+  }
+  out.push(sumLine(files));
+  return `${out.join('\n')}\n`;
+}

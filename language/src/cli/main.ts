@@ -1,0 +1,93 @@
+/** The command line. Exit codes: 0 in order, 1 findings (or different, or none found), 2 cannot run. */
+import { Command, CommanderError, InvalidArgumentError } from 'commander';
+import { TOOL_NAME, TOOL_VERSION } from '../plan/names.ts';
+import type { Severity } from '../plan/plan.ts';
+import { rules } from '../rules/index.ts';
+import { check } from './commands/check.ts';
+import { explainCommand } from './commands/explain.ts';
+import { format } from './commands/format.ts';
+import { studyCommand } from './commands/study.ts';
+import { CannotRun } from './input.ts';
+
+type Severities = Record<string, Severity | 'off'>;
+
+function severity(value: string, before: Severities): Severities {
+  const [rule = '', level = ''] = value.split('=');
+  if (!rules.some((r) => r.id === rule)) throw new InvalidArgumentError(`There is no rule ‘${rule}’.`);
+  if (!['off', 'hint', 'info', 'warning', 'error'].includes(level))
+    throw new InvalidArgumentError(`‘${level}’ is no severity; write ${rule}=off, hint, info, warning or error.`);
+  return { ...before, [rule]: level as Severity };
+}
+
+function whole(value: string): number {
+  if (!/^\d+$/.test(value)) throw new InvalidArgumentError('It must be a whole number, 0 or more.');
+  return Number(value);
+}
+
+const oneOf =
+  (...choices: string[]) =>
+  (value: string): string => {
+    if (!choices.includes(value)) throw new InvalidArgumentError(`It must be one of ${choices.join(', ')}.`);
+    return value;
+  };
+
+function program(finish: (code: number) => void): Command {
+  const paintplan = new Command(TOOL_NAME)
+    .description('Layered oil paintings as plain text: check a plan, study it, report on it.')
+    .version(TOOL_VERSION)
+    .exitOverride();
+  paintplan
+    .command('check')
+    .description('findings on plans, records and palettes; directories are walked, - is standard input')
+    .argument('<file...>')
+    .option('--format <format>', 'text, json, github or sarif', oneOf('text', 'json', 'github', 'sarif'), 'text')
+    .option('--rule <id=severity>', 'set a rule to off, hint, info, warning or error (repeatable)', severity, {})
+    .option('--max-warnings <n>', 'more warnings than this fail', whole)
+    .action((files, options) => finish(check(files, options)));
+  paintplan
+    .command('study')
+    .description('everything computed: films, drying, colours, quantities, air, permanence')
+    .argument('<file>')
+    .option('--format <format>', 'text or json', oneOf('text', 'json'), 'text')
+    .action((file, options) => finish(studyCommand(file, options)));
+  paintplan
+    .command('format')
+    .description('canonical form, in place')
+    .argument('<file...>')
+    .option('--check', 'change nothing, exit 1 where something would change')
+    .action((files, options) => finish(format(files, options)));
+  paintplan
+    .command('explain')
+    .description('a rule, a pigment or a material, with sources')
+    .argument('<word...>')
+    .action((words: string[]) => finish(explainCommand(words.join(' '))));
+  paintplan
+    .command('lsp')
+    .description('language server for any editor')
+    .option('--stdio', 'over standard input and output (the only way, and the default)')
+    .action(async () => {
+      // its own bundle: the other commands start without it
+      await import(new URL('./server.js', import.meta.url).href);
+      await new Promise(() => {});
+    });
+  for (const command of paintplan.commands) command.exitOverride();
+  return paintplan;
+}
+
+/** Runs one command; returns the exit code and never throws for anything a user can type. */
+export async function main(args: readonly string[]): Promise<number> {
+  let code = 0;
+  try {
+    await program((c) => {
+      code = c;
+    }).parseAsync([...args], { from: 'user' });
+    return code;
+  } catch (error) {
+    if (error instanceof CommanderError) return error.exitCode === 0 ? 0 : 2;
+    if (error instanceof CannotRun) {
+      console.error(error.message);
+      return 2;
+    }
+    throw error;
+  }
+}

@@ -1,0 +1,14 @@
+/** Progress of long work, on standard error and only on a terminal. */
+export function progress(verb: string, total: number): { next(what: string): void; done(): void } {
+  const show = process.stderr.isTTY === true && total > 3;
+  let count = 0;
+  return {
+    next(what) {
+      count++;
+      if (show) process.stderr.write(`\r\u001b[K${verb} ${count} of ${total}: ${what}`);
+    },
+    done() {
+      if (show) process.stderr.write('\r\u001b[K');
+    },
+  };
+}

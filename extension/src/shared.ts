@@ -1,0 +1,23 @@
+/** What the desktop and the web client of the extension share. */
+import { commands, type ExtensionContext, workspace } from 'vscode';
+import type { BaseLanguageClient, LanguageClientOptions } from 'vscode-languageclient';
+
+export const LANGUAGE = 'paintplan';
+
+export function clientOptions(): LanguageClientOptions {
+  return {
+    documentSelector: [{ language: LANGUAGE }],
+    synchronize: { fileEvents: workspace.createFileSystemWatcher('**/*.paintplan') },
+    initializationOptions: { trusted: workspace.isTrusted },
+  };
+}
+
+/** Starts the client and ties it, its commands and the trust of the workspace to the extension's life. */
+export async function run(context: ExtensionContext, client: BaseLanguageClient): Promise<void> {
+  context.subscriptions.push(
+    { dispose: () => void client.stop() },
+    commands.registerCommand('paintplan.restartServer', () => client.restart()),
+    workspace.onDidGrantWorkspaceTrust(() => client.sendNotification('paintplan/trusted')),
+  );
+  await client.start();
+}

@@ -1,0 +1,143 @@
+/** The invariants of the house: arrows between rooms, sources for figures, one name everywhere, nothing generated gone stale. */
+import { execFileSync } from 'node:child_process';
+import { existsSync, readdirSync, readFileSync, statSync } from 'node:fs';
+import { join, relative, sep } from 'node:path';
+import { describe, expect, test } from 'vitest';
+import { FILE_ENDING, LANGUAGE_ID, TOOL_NAME, TOOL_VERSION } from '../language/src/plan/names.ts';
+import { readPlan } from '../language/src/plan/read.ts';
+import { rules } from '../language/src/rules/index.ts';
+
+const root = new URL('..', import.meta.url).pathname;
+const source = join(root, 'language', 'src');
+const read = (path: string) => readFileSync(join(root, path), 'utf8');
+
+function files(folder: string, ending: string): string[] {
+  return readdirSync(folder, { recursive: true, encoding: 'utf8' })
+    .filter((f) => f.endsWith(ending) && !f.split(sep).includes('node_modules'))
+    .map((f) => join(folder, f));
+}
+
+/** Every import of a TypeScript file; `import type` counts apart, since it carries no code. */
+function imports(path: string): { readonly from: string; readonly typeOnly: boolean }[] {
+  return [...readFileSync(path, 'utf8').matchAll(/^(?:import|export)\s+(type\s+)?[^'"]*?from\s+'([^']+)'/gm)].map((m) => ({
+    from: m[2] as string,
+    typeOnly: m[1] !== undefined,
+  }));
+}
+
+const room = (path: string) => {
+  const parts = relative(source, path).split(sep);
+  return parts.length > 1 ? (parts[0] as string) : 'front';
+};
+
+/** The rooms each room may import code from. Types of Plan and Study may be seen from anywhere below the syntax. */
+const MAY: Record<string, readonly string[]> = {
+  materials: [],
+  film: ['materials'],
+  drying: ['materials'],
+  optics: ['materials'],
+  studio: ['materials', 'film'],
+  permanence: ['materials'],
+  syntax: ['generated', 'plan', 'materials', 'optics'],
+  plan: ['syntax', 'materials', 'optics', 'generated'],
+  study: ['plan', 'materials', 'film', 'drying', 'optics', 'studio', 'permanence'],
+  rules: ['study', 'plan', 'materials', 'film', 'drying', 'optics', 'studio', 'permanence'],
+  features: ['rules', 'study', 'plan', 'syntax', 'materials', 'optics', 'film', 'studio', 'front'],
+  report: ['rules', 'study', 'plan', 'materials', 'optics', 'studio', 'permanence', 'features', 'front'],
+  server: ['features', 'report', 'rules', 'study', 'plan', 'syntax', 'materials', 'optics', 'front'],
+  cli: ['report', 'features', 'rules', 'study', 'plan', 'syntax', 'materials', 'optics', 'studio', 'server', 'front'],
+  front: ['rules', 'study', 'plan', 'report', 'syntax', 'materials', 'optics', 'features', 'studio'],
+};
+
+describe('rooms', () => {
+  test.each(files(source, '.ts').map((f) => [relative(root, f)]))('%s imports only what its room may', (path) => {
+    const here = room(join(root, path));
+    for (const { from, typeOnly } of imports(join(root, path))) {
+      if (!from.startsWith('.')) continue;
+      const there = room(join(root, path, '..', from));
+      if (there === here || typeOnly || from.includes('generated')) continue;
+      expect(MAY[here], `${here} imports ${from}`).toContain(there);
+    }
+  });
+
+  test('pure rooms know neither Langium nor an editor', () => {
+    for (const pure of ['materials', 'film', 'drying', 'optics', 'studio', 'permanence', 'study', 'rules', 'features', 'report'])
+      for (const path of files(join(source, pure), '.ts'))
+        for (const { from } of imports(path)) expect(from, path).not.toMatch(/langium|vscode/);
+  });
+
+  test('Langium stays in syntax and plan; the protocol stays in the server', () => {
+    for (const path of files(source, '.ts')) {
+      const from = imports(path).map((i) => i.from);
+      if (!['syntax', 'plan'].includes(room(path))) expect(from.join(' '), path).not.toMatch(/\blangium\b/);
+      if (room(path) !== 'server') expect(from.join(' '), path).not.toMatch(/vscode-/);
+    }
+  });
+
+  test('no file is longer than its headings can explain', () => {
+    for (const path of [...files(source, '.ts'), ...files(join(root, 'extension', 'src'), '.ts')])
+      expect(readFileSync(path, 'utf8').split('\n').length, path).toBeLessThan(420);
+  });
+});
+
+describe('rules', () => {
+  test.each(rules.map((r) => [r.id, r] as const))('%s has its words and names its sources', (id, rule) => {
+    expect(rule.title.length).toBeGreaterThan(3);
+    expect(rule.why.length).toBeGreaterThan(30);
+    expect(rule.whatToDo.length).toBeGreaterThan(10);
+    expect(rule.sources.length).toBeGreaterThan(0);
+    expect(existsSync(join(source, 'rules', `${id}.ts`)), `${id} has a file of its own`).toBe(true);
+  });
+});
+
+describe('names', () => {
+  test('one ending, one language id, one tool name, one version', () => {
+    const manifest = JSON.parse(read('extension/package.json'));
+    const language = JSON.parse(read('language/package.json'));
+    expect(manifest.contributes.languages[0]).toMatchObject({ id: LANGUAGE_ID, extensions: [FILE_ENDING] });
+    expect(language.name).toBe(TOOL_NAME);
+    expect([language.version, manifest.version, JSON.parse(read('package.json')).version]).toEqual([TOOL_VERSION, TOOL_VERSION, TOOL_VERSION]);
+    expect(Object.keys(language.bin)).toEqual([TOOL_NAME]);
+  });
+
+  test('the top level holds only what it should', () => {
+    const tracked = execFileSync('git', ['ls-files'], { cwd: root, encoding: 'utf8' }).split('\n').filter(Boolean);
+    const top = new Set(tracked.map((f) => f.split('/')[0] as string).filter((f) => !f.startsWith('.')));
+    expect([...top].sort()).toEqual(
+      ['DEVELOPERS.md', 'LICENSE', 'README.md', 'examples', 'extension', 'language', 'package-lock.json', 'package.json', 'test', 'tsconfig.json'].sort(),
+    );
+  });
+
+  test('the lock file names versions, not download addresses', () => {
+    const lock = JSON.parse(read('package-lock.json'));
+    for (const [name, entry] of Object.entries<{ resolved?: string; link?: boolean }>(lock.packages))
+      if (!entry.link) expect(entry.resolved, name).toBeUndefined();
+  });
+});
+
+describe('documents', () => {
+  const pages = ['README.md', 'DEVELOPERS.md', 'extension/README.md', ...files(join(root, 'language', 'docs'), '.md').map((f) => relative(root, f))];
+
+  test.each(pages.map((p) => [p]))('every plan shown in %s parses', (page) => {
+    for (const [, text = ''] of read(page).matchAll(/^```paintplan\n([\s\S]*?)^```/gm)) {
+      const faults = readPlan(text, 'file:///snippet.paintplan').problems.filter((p) => p.severity === 'error');
+      expect(faults.map((f) => f.message), text).toEqual([]);
+    }
+  });
+
+  test.each(pages.map((p) => [p]))('links in %s lead somewhere', (page) => {
+    for (const [, target = ''] of read(page).matchAll(/\]\((?!https?:|#|mailto:)([^)#\s]+)(?:#[^)]*)?\)/g))
+      expect(existsSync(join(root, page, '..', target)), `${page} → ${target}`).toBe(true);
+  });
+});
+
+test('no path of a machine, no registry host, in anything tracked', () => {
+  const tracked = execFileSync('git', ['ls-files'], { cwd: root, encoding: 'utf8' }).split('\n').filter(Boolean);
+  const host = new RegExp(['registry', 'npmjs'].join('\\.'));
+  for (const path of tracked) {
+    if (!existsSync(join(root, path)) || statSync(join(root, path)).size > 4_000_000) continue;
+    const text = read(path);
+    expect(host.test(text), path).toBe(false);
+    expect(/\/(?:root|home\/\w+|work\/(?:main|shared))\//.test(text), path).toBe(false);
+  }
+});

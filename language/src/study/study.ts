@@ -4,9 +4,13 @@
  * concentrations are fractions of 1, lengths µm, times days, volumes ml, masses g, temperatures °C. Nothing is ever
  * NaN: what cannot be computed is absent, and an assumption says why.
  */
+import type { Drying } from '../drying/times.ts';
+import type { Composition } from '../film/composition.ts';
 import type { Interval } from '../materials/interval.ts';
 import type { Pigment, Source } from '../materials/types.ts';
 import type { Layer, Plan } from '../plan/plan.ts';
+
+export type { Composition, Drying };
 
 /** A default or guess that a figure rests on. */
 export interface Assumption {
@@ -15,43 +19,6 @@ export interface Assumption {
   readonly value: string;
   readonly why: string;
   readonly source?: Source;
-}
-
-/** A dried film, per coat, and the paint it comes from. */
-export interface Composition {
-  /** Dry-film volume fractions; they sum with `binders` to 1 at the likely values. */
-  readonly pigments: readonly { readonly pigment: Pigment; readonly volumeFraction: Interval; readonly massFraction: Interval }[];
-  /** Dry-film volume fractions of non-volatile binder by kind. */
-  readonly binders: readonly { readonly binder: string; readonly volumeFraction: Interval }[];
-  /** Share of the applied (wet) volume that evaporates, by solvent. */
-  readonly volatiles: readonly { readonly solvent: string; readonly volumeFraction: Interval }[];
-  readonly pvc: Interval;
-  readonly cpvc: Interval;
-  /** PVC / CPVC */
-  readonly lambda: Interval;
-  /** 1 − Λ: 0 just bound, 1 pure binder, below 0 underbound */
-  readonly fatness: Interval;
-  readonly volumeSolids: Interval;
-  /** µm per coat */
-  readonly wetFilm: Interval;
-  readonly dryFilm: Interval;
-  /** applied volume share of the medium, and the non-volatile share within that medium */
-  readonly mediumShare: Interval;
-  readonly mediumSolids: number;
-  /** g/ml of the applied paint, likely */
-  readonly wetDensity: Interval;
-  /** applied volume shares by paint name and medium, for quantities (sum 1) */
-  readonly applied: readonly { readonly what: 'paint' | 'medium'; readonly name: string; readonly share: number }[];
-}
-
-/** Days after application, at the plan's temperature, per coat. */
-export interface Drying {
-  readonly open: Interval;
-  readonly touchDry: Interval;
-  readonly ready: Interval;
-  readonly firm: Interval;
-  /** recalibrated by a `dry` observation of this or an earlier layer of the same paint and medium */
-  readonly observed?: { readonly layer: string; readonly days: number };
 }
 
 export type Confidence = 'A' | 'B' | 'C' | 'D';

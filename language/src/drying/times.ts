@@ -1,0 +1,11 @@
+import type { Interval } from '../materials/interval.ts';
+
+/** Days after application, at the plan's temperature, per coat. */
+export interface Drying {
+  readonly open: Interval;
+  readonly touchDry: Interval;
+  readonly ready: Interval;
+  readonly firm: Interval;
+  /** recalibrated by a `dry` observation of this or an earlier layer of the same paint and medium */
+  readonly observed?: { readonly layer: string; readonly days: number };
+}

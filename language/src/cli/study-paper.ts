@@ -1,7 +1,7 @@
 /** The whole study as it is read in a terminal. */
+import { sourceWords } from '../features/describe.ts';
 import { deferringLine } from '../materials/cautions.ts';
 import type { Interval } from '../materials/interval.ts';
-import type { Source } from '../materials/types.ts';
 import type { Study } from '../study/study.ts';
 import type { CheckedFile } from './formats/checked.ts';
 import { textFormat } from './formats/text.ts';
@@ -30,8 +30,6 @@ function fatness(x: Interval | undefined): string {
 
 const day = (n: number, dated: boolean): string =>
   dated ? new Date(n * 86_400_000).toISOString().slice(0, 10) : `day ${figure(n)}`;
-
-const sourced = (s: Source) => (s.mark === 'published' || s.text.startsWith(s.mark) ? s.text : `${s.mark}: ${s.text}`);
 
 function films(study: Study): string {
   return table(
@@ -130,7 +128,7 @@ function permanence(study: Study): string {
 }
 
 function cautions(study: Study): string {
-  const lines = study.cautions.map((c) => `${wrap(`${c.title} (${c.where.join(', ')}): ${c.text}`, 2)}\n${wrap(`[${sourced(c.source)}]`, 4)}`);
+  const lines = study.cautions.map((c) => `${wrap(`${c.title} (${c.where.join(', ')}): ${c.text}`, 2)}\n${wrap(`[${sourceWords(c.source)}]`, 4)}`);
   return [...lines, wrap(deferringLine.text, 2)].join('\n');
 }
 
@@ -152,7 +150,7 @@ export function studyPaper(study: Study, checked: CheckedFile): string {
     ['Permanence', study.permanence.length > 0 ? permanence(study) : ''],
     ['Cautions', cautions(study)],
     ['Assumed where the text is silent', assumptions(study)],
-    ['Sources', study.sources.map((s) => wrap(sourced(s), 2)).join('\n')],
+    ['Sources', study.sources.map((s) => wrap(sourceWords(s), 2)).join('\n')],
   ];
   const title = paint.bold(`${study.plan.title ?? checked.path} (${study.plan.kind})`);
   return `${[title, ...parts.filter(([, text]) => text).map(([head, text]) => `${paint.bold(head)}\n${text}`)].join('\n\n')}\n`;

@@ -1,0 +1,80 @@
+/**
+ * Diagnostics: the cheap rules a moment after the last keystroke, those that need colours when nothing else is asked.
+ * Clients that pull get the same findings and are told to ask again when the colours are ready.
+ */
+import type { Connection, Diagnostic } from 'vscode-languageserver';
+import type { CheckSettings } from '../rules/check.ts';
+import type { Finding } from '../rules/rule.ts';
+import { diagnosticOf } from './convert.ts';
+import type { Documents, Open } from './documents.ts';
+
+/** Long enough to skip the middle of a burst of keystrokes, short enough not to be felt. */
+const PAUSE_MS = 12;
+const COLOUR_PAUSE_MS = 250;
+
+export interface Publisher {
+  changed(uri: string): void;
+  closed(uri: string): void;
+  /** findings as last computed for this version, with or without the colour rules */
+  findings(open: Open): readonly Finding[];
+  diagnostics(open: Open): Diagnostic[];
+}
+
+export function publisher(connection: Connection, documents: Documents, settings: () => CheckSettings, pulls: () => boolean): Publisher {
+  const timers = new Map<string, NodeJS.Timeout>();
+  const found = new WeakMap<Open, { readonly findings: readonly Finding[]; readonly coloured: boolean }>();
+
+  const compute = (open: Open, coloured: boolean): readonly Finding[] => {
+    const known = found.get(open);
+    if (known && (known.coloured || !coloured)) return known.findings;
+    const findings = open.analysis.findings({ ...settings(), colour: coloured });
+    found.set(open, { findings, coloured });
+    return findings;
+  };
+  const diagnostics = (open: Open) => compute(open, false).map((f) => diagnosticOf(f, open.linesOf));
+  const send = (open: Open) =>
+    pulls() ? undefined : connection.sendDiagnostics({ uri: open.uri, version: open.version, diagnostics: diagnostics(open) });
+
+  const later = (uri: string, pause: number, work: (open: Open) => void) => {
+    clearTimeout(timers.get(uri));
+    timers.set(
+      uri,
+      setTimeout(() => {
+        timers.delete(uri);
+        const open = documents.get(uri);
+        if (!open) return;
+        try {
+          work(open);
+        } catch (error) {
+          connection.console.error(`Checking ${uri} failed: ${error instanceof Error ? error.stack : error}`);
+        }
+      }, pause),
+    );
+  };
+
+  const colour = (uri: string) =>
+    later(uri, COLOUR_PAUSE_MS, (open) => {
+      const before = compute(open, false).length;
+      compute(open, true);
+      if (pulls()) {
+        if (found.get(open)?.findings.length !== before) connection.languages.diagnostics.refresh();
+      } else send(open);
+      connection.sendNotification('paintplan/coloured', { uri, version: open.version });
+    });
+
+  return {
+    changed(uri) {
+      later(uri, PAUSE_MS, (open) => {
+        send(open);
+        colour(uri);
+      });
+    },
+    closed(uri) {
+      clearTimeout(timers.get(uri));
+      timers.delete(uri);
+      if (!pulls()) connection.sendDiagnostics({ uri, diagnostics: [] });
+    },
+    findings: (open) => compute(open, false),
+    diagnostics,
+  };
+}

@@ -1,35 +1,11 @@
 /** The whole study as it is read in a terminal. */
 import { sourceWords } from '../features/describe.ts';
+import { day, fatness, percent, range, time } from '../features/figures.ts';
 import { deferringLine } from '../materials/cautions.ts';
-import type { Interval } from '../materials/interval.ts';
 import type { Study } from '../study/study.ts';
 import type { CheckedFile } from './formats/checked.ts';
 import { textFormat } from './formats/text.ts';
 import { paint, swatch, table, wrap } from './paper.ts';
-
-const figure = (v: number): string => {
-  const size = Math.abs(v);
-  return size >= 100 ? v.toFixed(0) : size >= 10 ? v.toFixed(size % 1 < 0.05 ? 0 : 1) : size >= 1 ? v.toFixed(1) : v.toFixed(2);
-};
-
-/** `likely (low–high)`, or one figure where there is nothing between them. */
-export function range(x: Interval | undefined, unit = ''): string {
-  if (!x) return '–';
-  const [low, likely, high] = [figure(x.low), figure(x.likely), figure(x.high)];
-  return `${likely}${low === high ? '' : ` (${low}–${high})`}${unit}`;
-}
-
-const share = (x: Interval | undefined): string => range(x && { low: x.low * 100, likely: x.likely * 100, high: x.high * 100 }, ' %');
-
-/** Fatness is shown to the nearest 5 %: finer would pretend. */
-function fatness(x: Interval | undefined): string {
-  if (!x) return '–';
-  const to5 = (v: number) => Math.round(v * 20) * 5;
-  return `${to5(x.likely)} % (${to5(x.low)} to ${to5(x.high)})`;
-}
-
-const day = (n: number, dated: boolean): string =>
-  dated ? new Date(n * 86_400_000).toISOString().slice(0, 10) : `day ${figure(n)}`;
 
 function films(study: Study): string {
   return table(
@@ -41,7 +17,7 @@ function films(study: Study): string {
       String(coats),
       range(c?.dryFilm ?? dryFilm),
       range(c?.wetFilm),
-      share(c?.pvc),
+      percent(c?.pvc),
       fatness(c?.fatness),
     ]),
   );
@@ -50,7 +26,7 @@ function films(study: Study): string {
 function drying(study: Study): string {
   return table(
     ['layer', 'open', 'touch-dry', 'ready', 'firm'],
-    study.layers.flatMap(({ layer, drying: d }) => (d ? [[layer.name, range(d.open), range(d.touchDry), range(d.ready), range(d.firm)]] : [])),
+    study.layers.flatMap(({ layer, drying: d }) => (d ? [[layer.name, time(d.open), time(d.touchDry), time(d.ready), time(d.firm)]] : [])),
   );
 }
 
@@ -92,12 +68,12 @@ function quantities(study: Study): string {
   const q = study.quantities;
   if (!q) return '  The plan names no support with a size, so no amounts can be told.';
   const rows = [
-    ...q.paints.map((p) => [p.name, 'paint', range(p.ml, ' ml'), range(p.g, ' g')]),
+    ...q.paints.map((p) => [p.name, 'paint', range(p.ml, 'ml'), range(p.g, 'g')]),
     ...q.mediums.flatMap((m) => [
-      [m.name, 'medium', range(m.ml, ' ml'), ''],
-      ...m.ingredients.map((i) => [`  ${i.name}`, '', range(i.ml, ' ml'), range(i.g, ' g')]),
+      [m.name, 'medium', range(m.ml, 'ml'), ''],
+      ...m.ingredients.map((i) => [`  ${i.name}`, '', range(i.ml, 'ml'), range(i.g, 'g')]),
     ]),
-    ...q.agents.map((a) => [a.name, a.method, range(a.ml, ' ml'), '']),
+    ...q.agents.map((a) => [a.name, a.method, range(a.ml, 'ml'), '']),
   ];
   return table(['what', 'as', 'volume', 'mass'], rows);
 }
@@ -107,8 +83,8 @@ function air(study: Study): string {
   if (!a) return '  No solvent is used.';
   const rows = a.solvents.map((s) => [
     s.name,
-    range(s.grams, ' g'),
-    s.ppm ? range(s.ppm, ' ppm') : s.mgPerM3 ? range(s.mgPerM3, ' mg/m³') : '–',
+    range(s.grams, 'g'),
+    s.ppm ? range(s.ppm, 'ppm') : s.mgPerM3 ? range(s.mgPerM3, 'mg/m³') : '–',
     s.limit ? `${s.limit.ppm !== undefined ? `${s.limit.ppm} ppm` : `${s.limit.mgPerM3} mg/m³`} (${s.limit.source})` : 'no limit found',
   ]);
   const worst = a.layer ? `  The most in one session is in ‘${a.layer}’.\n` : '';
@@ -142,7 +118,7 @@ export function studyPaper(study: Study, checked: CheckedFile): string {
   const parts: readonly (readonly [string, string])[] = [
     ['Findings', textFormat([checked]).trimEnd()],
     ['Films, per coat', study.layers.length > 0 ? films(study) : ''],
-    ['Drying, in days per coat', study.layers.some((l) => l.drying) ? drying(study) : ''],
+    ['Drying, per coat', study.layers.some((l) => l.drying) ? drying(study) : ''],
     ['Colour after each layer', colours(study)],
     ['Calendar', study.plan.kind === 'plan' && study.calendar.entries.length > 0 ? calendar(study) : ''],
     ['Amounts, with a quarter more for waste', study.plan.kind === 'plan' ? quantities(study) : ''],

@@ -1,5 +1,4 @@
 /** What a hover says, as Markdown: figures with their sources, and what they rest on. */
-import type { Interval } from '../materials/interval.ts';
 import type { Source } from '../materials/types.ts';
 import type { Formula, Ingredient, Layer, Medium, Mix, Paint, Place, Plan } from '../plan/plan.ts';
 import { rules } from '../rules/index.ts';
@@ -7,6 +6,7 @@ import type { LayerStudy, Study } from '../study/study.ts';
 import { thingAt } from './at.ts';
 import { type Description, describeMaterial, describePigment, sourceWords } from './describe.ts';
 import { fieldWords } from './fields.ts';
+import { fatness, percent, range, time } from './figures.ts';
 
 export interface Hover {
   readonly markdown: string;
@@ -15,17 +15,6 @@ export interface Hover {
 
 /** A plan's own words may hold anything; in Markdown they must stay words. */
 export const escaped = (text: string): string => text.replace(/[\\`*_{}[\]()#+\-.!|<>&~]/g, '\\$&').replace(/\r?\n/g, ' ');
-
-const percent = (x: Interval, step = 1) => {
-  const [low, likely, high] = [x.low, x.likely, x.high].map((v) => Math.round((v * 100) / step) * step);
-  return low === high ? `${likely} %` : `${likely} % (${low} to ${high})`;
-};
-
-const days = (x: Interval) => {
-  const short = x.high < 2;
-  const f = (v: number) => (short ? (v * 24).toFixed(v * 24 < 10 ? 1 : 0) : v.toFixed(v < 10 ? 1 : 0));
-  return `${f(x.low)}–${f(x.high)} ${short ? 'hours' : 'days'}`;
-};
 
 function described({ title, rows }: Description): string {
   const notes: string[] = [];
@@ -79,14 +68,14 @@ function layerLines(study: LayerStudy, all: Study): string[] {
   const lines: string[] = [];
   if (c) {
     lines.push(`- pigment ${percent(c.pvc)} of the dried film, critical at ${percent(c.cpvc)}`);
-    lines.push(`- fatness ${percent(c.fatness, 5)}: 0 is just bound, 100 pure binder`);
-    lines.push(`- dry film ${c.dryFilm.low}–${c.dryFilm.high} µm a coat, ${c.wetFilm.likely.toFixed(0)} µm wet, ${percent(c.volumeSolids)} stays`);
+    lines.push(`- fatness ${fatness(c.fatness)}: 0 is just bound, 100 pure binder`);
+    lines.push(`- dry film ${range(c.dryFilm, 'µm')} a coat, ${range(c.wetFilm, 'µm')} wet`);
     for (const [area, below] of study.below) {
       const under = below.map((i) => all.layers[i]).find((l) => l?.composition);
-      if (under?.composition) lines.push(`- on ${escaped(area)}: ${escaped(under.layer.name)} below has fatness ${percent(under.composition.fatness, 5)}`);
+      if (under?.composition) lines.push(`- on ${escaped(area)}: ${escaped(under.layer.name)} below has fatness ${fatness(under.composition.fatness)}`);
     }
   }
-  if (drying) lines.push(`- open ${days(drying.open)}, touch-dry ${days(drying.touchDry)}, ready ${days(drying.ready)}, firm ${days(drying.firm)}`);
+  if (drying) lines.push(`- open ${time(drying.open)}, touch-dry ${time(drying.touchDry)}, ready ${time(drying.ready)}, firm ${time(drying.firm)}`);
   for (const a of study.assumptions) lines.push(`- assumed: ${escaped(a.field)} ${escaped(a.value)}, ${escaped(a.why)}`);
   return lines.length > 0 ? lines : [`- ${layer.kind}: nothing to compute`];
 }

@@ -1,0 +1,38 @@
+/** Drying of layers that are named by their material: grounds, sizes, leaf. Days. */
+import { type Interval, scale } from '../materials/interval.ts';
+import type { GroundMaterial } from '../materials/types.ts';
+import { OPEN } from './settings.ts';
+import type { Drying } from './times.ts';
+
+/** Days to touch-dry of water-borne grounds and sizes: hours (common practice). */
+const WATER_BORNE: Interval = { low: 0.02, likely: 0.1, high: 0.5 };
+
+/** From the table's days until it may be painted on: least, usual, best. */
+export function dryGround(material: GroundMaterial): Drying {
+  const [least, usual, best] = [material.ready.least, material.ready.usual, material.ready.best].sort((a, b) => a - b);
+  const ready: Interval = { low: least!, likely: usual!, high: best! };
+  const most: Interval = material.kind === 'oil' ? scale(ready, 1 / 1.5) : WATER_BORNE;
+  const touchDry: Interval = {
+    low: Math.min(most.low, ready.low),
+    likely: Math.min(most.likely, ready.likely),
+    high: Math.min(most.high, ready.high),
+  };
+  return {
+    open: { low: touchDry.low * OPEN.low, likely: touchDry.likely * OPEN.likely, high: touchDry.high * OPEN.high },
+    touchDry,
+    ready,
+    firm: ready,
+  };
+}
+
+/** An oil paint laid as a ground: not painted on before an oil ground of the table would be. */
+export function asGround(drying: Drying, oilGround: GroundMaterial | undefined): Drying {
+  if (!oilGround) return drying;
+  const { ready } = dryGround(oilGround);
+  const later = (x: Interval): Interval => ({
+    low: Math.max(x.low, ready.low),
+    likely: Math.max(x.likely, ready.likely),
+    high: Math.max(x.high, ready.high),
+  });
+  return { ...drying, ready: later(drying.ready), firm: later(drying.firm) };
+}

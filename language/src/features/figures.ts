@@ -1,0 +1,45 @@
+/** Figures as people read them: no more digits than the estimate deserves, the range beside the likely value. */
+import type { Interval } from '../materials/interval.ts';
+
+/** Two or three digits that mean something. */
+export function figure(v: number): string {
+  const size = Math.abs(v);
+  const text = size >= 100 ? v.toFixed(0) : size >= 10 ? v.toFixed(1) : size >= 1 ? v.toFixed(1) : v.toFixed(2);
+  return text.includes('.') ? text.replace(/\.?0+$/, '') : text;
+}
+
+/** `likely unit (low–high)`, or one figure where there is nothing between them. */
+export function range(x: Interval | undefined, unit = ''): string {
+  if (!x) return '–';
+  const [low, likely, high] = [figure(x.low), figure(x.likely), figure(x.high)];
+  return `${likely}${unit && ` ${unit}`}${low === high ? '' : ` (${low}–${high})`}`;
+}
+
+const hundredfold = (x: Interval): Interval => ({ low: x.low * 100, likely: x.likely * 100, high: x.high * 100 });
+
+/** A fraction of 1 in per cent. */
+export const percent = (x: Interval | undefined): string => range(x && hundredfold(x), '%');
+
+const toFive = (v: number) => {
+  const five = Math.round(v * 20) * 5;
+  return five === 0 ? 0 : five;
+};
+
+/** Fatness to the nearest 5 %: finer would pretend. */
+export function fatness(x: Interval | undefined): string {
+  if (!x) return '–';
+  const [low, likely, high] = [toFive(x.low), toFive(x.likely), toFive(x.high)];
+  return low === high ? `${likely} %` : `${likely} % (${low} to ${high})`;
+}
+
+/** A time in the unit a painter would use for it. */
+export function time(x: Interval | undefined): string {
+  if (!x) return '–';
+  const [unit, size] = x.likely < 1.5 ? ['hours', 1 / 24] : x.likely < 60 ? ['days', 1] : ['months', 30.4375];
+  const [low, high] = [figure(x.low / size), figure(x.high / size)];
+  return low === high ? `${low} ${unit}` : `${low}–${high} ${unit}`;
+}
+
+/** A day of the calendar: a date where the plan is dated, else counted from the beginning. */
+export const day = (n: number, dated: boolean): string =>
+  dated ? new Date(Math.round(n) * 86_400_000).toISOString().slice(0, 10) : `day ${figure(n)}`;

@@ -1,0 +1,153 @@
+/**
+ * The section drawing: what a cross-section of the finished (or documented) painting would show, areas side by side,
+ * to scale in µm, each layer in the colour the eye sees after it. Films thicker than the break are cut short, visibly.
+ */
+import { fatness, range } from '../features/figures.ts';
+import type { Interval } from '../materials/interval.ts';
+import type { Sample } from '../plan/plan.ts';
+import type { Study } from '../study/study.ts';
+import { el, type Markup, picture } from './markup.ts';
+
+/** µm above which a layer is drawn broken: a ground would else leave no room for the glazes. */
+const BREAK = 60;
+const BAR = 90;
+const COLUMN = 320;
+const LABEL = 28;
+const HEAD = 34;
+const FOOT = 30;
+
+interface Slice {
+  readonly name: string;
+  readonly label: string;
+  readonly detail: string;
+  readonly film: Interval | undefined;
+  readonly hex: string | undefined;
+}
+
+interface Column {
+  readonly title: string;
+  readonly note: string;
+  /** bottom to top */
+  readonly slices: readonly Slice[];
+}
+
+function areaColumn(study: Study, area: string): Column {
+  const share = study.areas.find((a) => a.name === area)?.share;
+  const slices = study.layers
+    .filter((l) => l.areas.includes(area))
+    .map((l): Slice => {
+      const fat = l.composition ? `, fatness ${fatness(l.composition.fatness)}` : '';
+      return {
+        name: l.layer.name,
+        label: `${l.layer.kind} ${l.layer.name}${l.coats > 1 ? `, ${l.coats} coats` : ''}`,
+        detail: `${l.dryFilm ? range(l.dryFilm, 'µm') : 'film unknown'}${fat}`,
+        film: l.dryFilm,
+        hex: l.colours().find((c) => c.area === area)?.hex,
+      };
+    });
+  return { title: area, note: share === undefined ? '' : `${Math.round(share * 100)} % of the support`, slices };
+}
+
+function sampleColumn(study: Study, sample: Sample): Column {
+  const area = sample.in?.areas[0];
+  return {
+    title: `sample ${sample.name}`,
+    note: area ? `taken in ${area}, as measured` : 'as measured',
+    slices: sample.layers.map((l): Slice => {
+      const found = l.layer.is && study.layers[l.layer.is.index];
+      return {
+        name: l.layer.name,
+        label: l.layer.name,
+        detail: l.film ? range(l.film.value, 'µm') : 'not measured',
+        film: l.film?.value,
+        hex: area && found ? found.colours().find((c) => c.area === area)?.hex : undefined,
+      };
+    }),
+  };
+}
+
+const drawn = (slice: Slice): number => Math.min(slice.film?.likely ?? 10, BREAK);
+
+/** Moves labels apart until none overlap, keeping their order and staying as near to their layers as they can. */
+function spread(wanted: readonly number[], top: number, bottom: number): number[] {
+  const placed = wanted.map((y) => Math.min(y, bottom));
+  for (let i = 1; i < placed.length; i++) placed[i] = Math.min(placed[i] as number, (placed[i - 1] as number) - LABEL);
+  const over = top - (placed.at(-1) ?? top);
+  if (over > 0) {
+    let limit = top;
+    for (let i = placed.length - 1; i >= 0; i--) {
+      placed[i] = Math.max(placed[i] as number, limit);
+      limit = (placed[i] as number) + LABEL;
+    }
+  }
+  return placed;
+}
+
+function zigzag(x: number, y: number): Markup {
+  const points = Array.from({ length: 10 }, (_, i) => `${x + (i * BAR) / 9},${y + (i % 2 === 0 ? -3 : 3)}`).join(' ');
+  return el('polyline', { points, fill: 'none', stroke: '#fff', 'stroke-width': 4 });
+}
+
+function columnMarkup(column: Column, x: number, height: number, perMicron: number): Markup {
+  const floor = HEAD + height;
+  const parts: Markup[] = [
+    el('text', { x, y: 14, 'font-weight': 600, fill: '#1a1a1a' }, column.title),
+    el('text', { x, y: 29, fill: '#555' }, column.note),
+  ];
+  let y = floor;
+  const middles: number[] = [];
+  for (const slice of column.slices) {
+    const h = Math.max(1.5, drawn(slice) * perMicron);
+    y -= h;
+    middles.push(y + h / 2);
+    const dashes = slice.film === undefined ? '4 3' : undefined;
+    parts.push(el('rect', { x, y, width: BAR, height: h, fill: slice.hex ?? '#ffffff', stroke: '#333', 'stroke-width': 0.7, 'stroke-dasharray': dashes }));
+    if ((slice.film?.likely ?? 0) > BREAK) parts.push(zigzag(x, y + h / 2));
+  }
+  const labels = spread(middles, HEAD + 10, floor - 14);
+  column.slices.forEach((slice, i) => {
+    const from = middles[i] as number;
+    const to = labels[i] as number;
+    parts.push(el('polyline', { points: `${x + BAR},${from} ${x + BAR + 10},${from} ${x + BAR + 22},${to} ${x + BAR + 28},${to}`, fill: 'none', stroke: '#777', 'stroke-width': 0.7 }));
+    parts.push(el('text', { x: x + BAR + 32, y: to - 1, fill: '#1a1a1a' }, slice.label));
+    parts.push(el('text', { x: x + BAR + 32, y: to + 12, 'font-size': 11, fill: '#555' }, slice.detail));
+  });
+  return el('g', {}, ...parts);
+}
+
+function words(columns: readonly Column[]): string {
+  return columns
+    .map((c) => `${c.title}, from below: ${c.slices.map((s) => `${s.label} (${s.detail}${s.hex ? `, colour ${s.hex}` : ''})`).join('; ') || 'no layer'}.`)
+    .join(' ');
+}
+
+/** The drawing as one SVG; undefined for a plan without layers. `id` keeps several on one page apart. */
+export function sectionDrawing(study: Study, id = 'section'): Markup | undefined {
+  if (study.layers.length === 0) return undefined;
+  const columns = [...study.areas.map((a) => areaColumn(study, a.name)), ...study.plan.samples.map((s) => sampleColumn(study, s))].filter((c) => c.slices.length > 0);
+  if (columns.length === 0) return undefined;
+  const thickest = Math.max(...columns.map((c) => c.slices.reduce((sum, s) => sum + drawn(s), 0)));
+  const most = Math.max(...columns.map((c) => c.slices.length));
+  const perMicron = Math.min(4, Math.max(0.5, 420 / thickest));
+  const height = Math.max(thickest * perMicron, most * LABEL + 24);
+  const perRow = Math.min(3, columns.length);
+  const rowHeight = HEAD + height + FOOT;
+  const rows = Math.ceil(columns.length / perRow);
+  const scale = 20 * perMicron;
+  return picture(
+    id,
+    perRow * COLUMN + 20,
+    rows * rowHeight + 20,
+    `Section through ${study.plan.title ?? 'the painting'}`,
+    words(columns),
+    ...columns.map((c, i) =>
+      el('g', { transform: `translate(10 ${Math.floor(i / perRow) * rowHeight + 6})` }, columnMarkup(c, (i % perRow) * COLUMN, height, perMicron)),
+    ),
+    el(
+      'g',
+      { transform: `translate(10 ${rows * rowHeight + 8})` },
+      el('line', { x1: 0, y1: 0, x2: scale, y2: 0, stroke: '#333', 'stroke-width': 2 }),
+      el('text', { x: scale + 6, y: 4, fill: '#333' }, `20 µm; layers over ${BREAK} µm are drawn broken, dashed ones have no known film`),
+    ),
+  );
+}

@@ -1,0 +1,131 @@
+/** What evaporates in one sitting (one coat of one layer), by solvent, in g. */
+import { type Interval, scale } from '../materials/interval.ts';
+import type { Solvent } from '../materials/types.ts';
+import type { Layer, Plan, PrepareMethod } from '../plan/plan.ts';
+import type { LayerStudy } from '../study/study.ts';
+import { type Lookup, asInterval, type LiquidMemo, liquidsOf, middle } from './recipe.ts';
+import { BRUSHES, PREPARATION } from './settings.ts';
+import { coatVolume, layerShare, type Studied } from './surface.ts';
+
+export interface Emission {
+  readonly from: 'paint' | 'preparation' | 'brushes';
+  readonly solvent: Solvent;
+  readonly grams: Interval;
+}
+
+const times = (x: Interval, y: Interval): Interval => ({
+  low: x.low * y.low,
+  likely: x.likely * y.likely,
+  high: x.high * y.high,
+});
+
+/** Vapour that is a hazard: not water, and nothing without a weight. */
+const counts = (solvent: Solvent | undefined): solvent is Solvent => solvent !== undefined && !solvent.harmless;
+
+const mass = (ml: Interval, solvent: Solvent): Interval => times(ml, asInterval(solvent.density));
+
+function fromPaint(study: Studied, layer: LayerStudy, support: Interval, solvent: Lookup): Emission[] {
+  const volume = coatVolume(study, layer, support);
+  if (!volume) return [];
+  return (layer.composition?.volatiles ?? []).flatMap(({ solvent: id, volumeFraction }) => {
+    const found = solvent(id);
+    return counts(found)
+      ? [{ from: 'paint' as const, solvent: found, grams: mass(times(volume, volumeFraction), found) }]
+      : [];
+  });
+}
+
+/** Solvents of a binder or medium, or of an agent, as shares of its volume. */
+function solventShares(
+  agent: NonNullable<Layer['prepare'][number]['agent']>['is'],
+  solvent: Lookup,
+  memo: LiquidMemo,
+): readonly { readonly solvent: Solvent; readonly share: Interval }[] {
+  if (agent?.kind === 'agent')
+    return Object.entries(agent.agent.solvents ?? {}).flatMap(([id, share]) => {
+      const found = solvent(id);
+      return counts(found) ? [{ solvent: found, share: { low: share, likely: share, high: share } }] : [];
+    });
+  return (liquidsOf(agent, memo) ?? []).flatMap(({ liquid, share }) => {
+    if (liquid.kind === 'solvent')
+      return counts(liquid.solvent)
+        ? [{ solvent: liquid.solvent, share: { low: share, likely: share, high: share } }]
+        : [];
+    const { binder } = liquid;
+    const carrier = binder.carrier === undefined ? undefined : solvent(binder.carrier);
+    if (!counts(carrier) || binder.solids.low >= 1) return [];
+    // g of spirit in a ml of the binder as sold, told as ml of spirit
+    const spirit = (solids: number): number =>
+      (share * Math.max(0, 1 - solids) * middle(binder.density)) / middle(carrier.density);
+    const { low, high } = binder.solids;
+    return [{ solvent: carrier, share: { low: spirit(high), likely: spirit((low + high) / 2), high: spirit(low) } }];
+  });
+}
+
+function fromPreparation(
+  study: Studied,
+  layer: Layer,
+  support: Interval,
+  solvent: Lookup,
+  memo: LiquidMemo,
+): Emission[] {
+  return layer.prepare.flatMap(({ method, agent }) => {
+    if (!method || !agent?.is) return [];
+    const volume = preparationVolume(study, layer, support, method);
+    return solventShares(agent.is, solvent, memo).map(({ solvent: s, share }) => ({
+      from: 'preparation' as const,
+      solvent: s,
+      grams: mass(times(volume, share), s),
+    }));
+  });
+}
+
+/** ml of agent that one preparation of a layer's surface takes up. */
+export function preparationVolume(
+  study: Studied,
+  layer: Layer,
+  support: Interval,
+  method: PrepareMethod,
+): Interval {
+  return times(scale(support, layerShare(study, layer)), PREPARATION[method]);
+}
+
+/** The thinner a plan names in its mediums, a layer's own before the plan's first: what its brushes are cleaned in. */
+export function thinner(plan: Plan, layer: Layer | undefined, memo: LiquidMemo): Solvent | undefined {
+  const of = (is: Parameters<typeof liquidsOf>[0]): Solvent | undefined => {
+    let most: { solvent: Solvent; share: number } | undefined;
+    for (const { liquid, share } of liquidsOf(is, memo) ?? [])
+      if (liquid.kind === 'solvent' && counts(liquid.solvent) && share > (most?.share ?? 0))
+        most = { solvent: liquid.solvent, share };
+    return most?.solvent;
+  };
+  const own = of(layer?.medium?.of?.is);
+  if (own) return own;
+  for (const medium of plan.mediums) {
+    const found = of({ kind: 'medium', medium });
+    if (found) return found;
+  }
+  for (const { medium } of plan.layers) {
+    const found = of(medium?.of?.is);
+    if (found) return found;
+  }
+  return undefined;
+}
+
+/** Everything that evaporates while one coat is laid: from the paint, the preparation before it, the brush jar after it. */
+export function emissions(
+  study: Studied,
+  layer: LayerStudy,
+  support: Interval,
+  solvent: Lookup,
+  memo: LiquidMemo,
+  brushes: Solvent | undefined,
+): readonly Emission[] {
+  return [
+    ...fromPaint(study, layer, support, solvent),
+    ...fromPreparation(study, layer.layer, support, solvent, memo),
+    ...(brushes && layer.composition
+      ? [{ from: 'brushes' as const, solvent: brushes, grams: mass(BRUSHES, brushes) }]
+      : []),
+  ];
+}

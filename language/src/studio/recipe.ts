@@ -1,0 +1,129 @@
+/** What mediums and mixes come down to: oils, resins and solvents; paints. Shares by volume. */
+import type { Interval } from '../materials/interval.ts';
+import type { Binder, Figure, Solvent } from '../materials/types.ts';
+import type { Formula, Ingredient, Layer, Medium, Mix, Paint, Preparation } from '../plan/plan.ts';
+
+export type Liquid =
+  | { readonly kind: 'binder'; readonly binder: Binder }
+  | { readonly kind: 'solvent'; readonly solvent: Solvent };
+
+export interface LiquidShare {
+  readonly liquid: Liquid;
+  /** fraction of the volume */
+  readonly share: number;
+}
+
+export const middle = (f: Figure): number => (f.low + f.high) / 2;
+export const asInterval = (f: Figure): Interval => ({ low: f.low, likely: middle(f), high: f.high });
+export const liquidId = (l: Liquid): string => (l.kind === 'binder' ? l.binder.id : l.solvent.id);
+export const liquidDensity = (l: Liquid): Figure => (l.kind === 'binder' ? l.binder.density : l.solvent.density);
+
+/**
+ * A formula as shares of its volume, each part worked out by `part`. Undefined where a part is unknown, contains
+ * itself, or the amounts cannot be added up. `density` (g/ml) turns grams into volumes.
+ */
+function shares<K, T>(
+  formula: Formula | undefined,
+  part: (ingredient: Ingredient) => { readonly density: number; readonly inside: ReadonlyMap<K, T> } | undefined,
+  scaled: (value: T, share: number, before: T | undefined) => T,
+): ReadonlyMap<K, T> | undefined {
+  if (!formula || formula.amounts === 'mixed' || formula.parts.length === 0) return undefined;
+  const volumes: { volume: number; inside: ReadonlyMap<K, T> }[] = [];
+  for (const { amount, ingredient } of formula.parts) {
+    const found = part(ingredient);
+    if (!found) return undefined;
+    const value = amount?.value ?? 1;
+    volumes.push({ volume: amount?.kind === 'g' ? value / found.density : value, inside: found.inside });
+  }
+  const whole = volumes.reduce((sum, v) => sum + v.volume, 0);
+  if (!(whole > 0) || !Number.isFinite(whole)) return undefined;
+  const result = new Map<K, T>();
+  for (const { volume, inside } of volumes)
+    for (const [key, value] of inside) result.set(key, scaled(value, volume / whole, result.get(key)));
+  return result;
+}
+
+const liquidMap = (liquid: Liquid): ReadonlyMap<string, LiquidShare> => new Map([[liquidId(liquid), { liquid, share: 1 }]]);
+const averageDensity = (inside: ReadonlyMap<string, LiquidShare>): number => {
+  let density = 0;
+  for (const { liquid, share } of inside.values()) density += share * middle(liquidDensity(liquid));
+  return density;
+};
+
+/** Remembers what was worked out, so that mediums made of mediums cost no more than their text is long. */
+export type LiquidMemo = Map<Medium, ReadonlyMap<string, LiquidShare> | undefined>;
+
+/** Nobody mixes so deep; a text that does must not exhaust the stack. */
+const DEEPEST = 200;
+
+function mediumMap(
+  medium: Medium,
+  memo: LiquidMemo,
+  depth = 0,
+): ReadonlyMap<string, LiquidShare> | undefined {
+  if (memo.has(medium) || depth > DEEPEST) return memo.get(medium);
+  memo.set(medium, undefined); // met again inside itself, it has no content
+  const found = shares<string, LiquidShare>(
+    medium.formula,
+    ({ is }) => {
+      const inside =
+        is.kind === 'medium'
+          ? mediumMap(is.medium, memo, depth + 1)
+          : is.kind === 'binder' || is.kind === 'solvent'
+            ? liquidMap(is)
+            : undefined;
+      return inside && { inside, density: averageDensity(inside) };
+    },
+    (value, share, before) => ({ liquid: value.liquid, share: value.share * share + (before?.share ?? 0) }),
+  );
+  memo.set(medium, found);
+  return found;
+}
+
+/** The liquids of a medium, nested ones worked out; undefined where a part is unknown or it contains itself. */
+export function liquidsOfMedium(medium: Medium, memo: LiquidMemo = new Map()): readonly LiquidShare[] | undefined {
+  const found = mediumMap(medium, memo);
+  return found && [...found.values()];
+}
+
+/** The liquids of what a layer's `medium` field or a preparation's agent names. */
+export function liquidsOf(
+  is:
+    | NonNullable<NonNullable<Layer['medium']>['of']>['is']
+    | NonNullable<Preparation['agent']>['is']
+    | undefined,
+  memo?: LiquidMemo,
+): readonly LiquidShare[] | undefined {
+  if (is?.kind === 'medium') return liquidsOfMedium(is.medium, memo);
+  if (is?.kind === 'binder' || is?.kind === 'solvent') return [{ liquid: is, share: 1 }];
+  return undefined;
+}
+
+/** The paints of a mix, mixes inside it worked out; shares by volume. `density` gives g/ml of a paint. */
+export function paintsOfMix(
+  mix: Mix,
+  density: (paint: Paint) => number,
+  memo: Map<Mix, ReadonlyMap<Paint, number> | undefined> = new Map(),
+  depth = 0,
+): ReadonlyMap<Paint, number> | undefined {
+  if (memo.has(mix) || depth > DEEPEST) return memo.get(mix);
+  memo.set(mix, undefined);
+  const found = shares<Paint, number>(
+    mix.formula,
+    ({ is }) => {
+      const inside: ReadonlyMap<Paint, number> | undefined =
+        is.kind === 'paint'
+          ? new Map([[is.paint, 1]])
+          : is.kind === 'mix'
+            ? paintsOfMix(is.mix, density, memo, depth + 1)
+            : undefined;
+      if (!inside) return undefined;
+      let whole = 0;
+      for (const [paint, share] of inside) whole += share * density(paint);
+      return { inside, density: whole };
+    },
+    (value, share, before) => value * share + (before ?? 0),
+  );
+  memo.set(mix, found);
+  return found;
+}

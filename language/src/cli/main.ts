@@ -6,6 +6,7 @@ import { rules } from '../rules/index.ts';
 import { check } from './commands/check.ts';
 import { explainCommand } from './commands/explain.ts';
 import { format } from './commands/format.ts';
+import { REPORTS, reportCommand } from './commands/report.ts';
 import { studyCommand } from './commands/study.ts';
 import { CannotRun } from './input.ts';
 
@@ -50,6 +51,13 @@ function program(finish: (code: number) => void): Command {
     .argument('<file>')
     .option('--format <format>', 'text or json', oneOf('text', 'json'), 'text')
     .action((file, options) => finish(studyCommand(file, options)));
+  paintplan
+    .command('report')
+    .description('the report: page, Markdown, data, calendar, drawing or materials list')
+    .argument('<file...>')
+    .requiredOption('--to <kind>', REPORTS.join(', '), oneOf(...REPORTS))
+    .option('--out <path>', 'file, or folder for several')
+    .action((files, options) => finish(reportCommand(files, options)));
   paintplan
     .command('format')
     .description('canonical form, in place')

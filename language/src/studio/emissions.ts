@@ -1,9 +1,10 @@
 /** What evaporates in one sitting (one coat of one layer), by solvent, in g. */
-import { type Interval, scale } from '../materials/interval.ts';
+import { solvent as solventNamed } from '../materials/catalogue.ts';
+import { exactly, type Interval, scale } from '../materials/interval.ts';
 import type { Solvent } from '../materials/types.ts';
 import type { Layer, Plan, PrepareMethod } from '../plan/plan.ts';
 import type { LayerStudy } from '../study/study.ts';
-import { type Lookup, asInterval, type LiquidMemo, liquidsOf, middle } from './recipe.ts';
+import { asInterval, type LiquidMemo, liquidsOf, middle } from './recipe.ts';
 import { BRUSHES, PREPARATION } from './settings.ts';
 import { coatVolume, layerShare, type Studied } from './surface.ts';
 
@@ -24,11 +25,11 @@ const counts = (solvent: Solvent | undefined): solvent is Solvent => solvent !==
 
 const mass = (ml: Interval, solvent: Solvent): Interval => times(ml, asInterval(solvent.density));
 
-function fromPaint(study: Studied, layer: LayerStudy, support: Interval, solvent: Lookup): Emission[] {
+function fromPaint(study: Studied, layer: LayerStudy, support: Interval): Emission[] {
   const volume = coatVolume(study, layer, support);
   if (!volume) return [];
   return (layer.composition?.volatiles ?? []).flatMap(({ solvent: id, volumeFraction }) => {
-    const found = solvent(id);
+    const found = solventNamed(id);
     return counts(found)
       ? [{ from: 'paint' as const, solvent: found, grams: mass(times(volume, volumeFraction), found) }]
       : [];
@@ -38,21 +39,20 @@ function fromPaint(study: Studied, layer: LayerStudy, support: Interval, solvent
 /** Solvents of a binder or medium, or of an agent, as shares of its volume. */
 function solventShares(
   agent: NonNullable<Layer['prepare'][number]['agent']>['is'],
-  solvent: Lookup,
   memo: LiquidMemo,
 ): readonly { readonly solvent: Solvent; readonly share: Interval }[] {
   if (agent?.kind === 'agent')
     return Object.entries(agent.agent.solvents ?? {}).flatMap(([id, share]) => {
-      const found = solvent(id);
-      return counts(found) ? [{ solvent: found, share: { low: share, likely: share, high: share } }] : [];
+      const found = solventNamed(id);
+      return counts(found) ? [{ solvent: found, share: exactly(share) }] : [];
     });
   return (liquidsOf(agent, memo) ?? []).flatMap(({ liquid, share }) => {
     if (liquid.kind === 'solvent')
       return counts(liquid.solvent)
-        ? [{ solvent: liquid.solvent, share: { low: share, likely: share, high: share } }]
+        ? [{ solvent: liquid.solvent, share: exactly(share) }]
         : [];
     const { binder } = liquid;
-    const carrier = binder.carrier === undefined ? undefined : solvent(binder.carrier);
+    const carrier = binder.carrier === undefined ? undefined : solventNamed(binder.carrier);
     if (!counts(carrier) || binder.solids.low >= 1) return [];
     // g of spirit in a ml of the binder as sold, told as ml of spirit
     const spirit = (solids: number): number =>
@@ -66,13 +66,12 @@ function fromPreparation(
   study: Studied,
   layer: Layer,
   support: Interval,
-  solvent: Lookup,
   memo: LiquidMemo,
 ): Emission[] {
   return layer.prepare.flatMap(({ method, agent }) => {
     if (!method || !agent?.is) return [];
     const volume = preparationVolume(study, layer, support, method);
-    return solventShares(agent.is, solvent, memo).map(({ solvent: s, share }) => ({
+    return solventShares(agent.is, memo).map(({ solvent: s, share }) => ({
       from: 'preparation' as const,
       solvent: s,
       grams: mass(times(volume, share), s),
@@ -101,7 +100,7 @@ export function thinner(plan: Plan, layer: Layer | undefined, memo: LiquidMemo):
   };
   const own = of(layer?.medium?.of?.is);
   if (own) return own;
-  for (const medium of plan.mediums) {
+  for (const medium of plan.visible.mediums.values()) {
     const found = of({ kind: 'medium', medium });
     if (found) return found;
   }
@@ -116,14 +115,13 @@ export function thinner(plan: Plan, layer: Layer | undefined, memo: LiquidMemo):
 export function emissions(
   study: Studied,
   layer: LayerStudy,
-  support: Interval,
-  solvent: Lookup,
+  support: Interval | undefined,
   memo: LiquidMemo,
   brushes: Solvent | undefined,
 ): readonly Emission[] {
   return [
-    ...fromPaint(study, layer, support, solvent),
-    ...fromPreparation(study, layer.layer, support, solvent, memo),
+    ...(support ? fromPaint(study, layer, support) : []),
+    ...(support ? fromPreparation(study, layer.layer, support, memo) : []),
     ...(brushes && layer.composition
       ? [{ from: 'brushes' as const, solvent: brushes, grams: mass(BRUSHES, brushes) }]
       : []),

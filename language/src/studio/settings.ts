@@ -20,7 +20,11 @@ export const MIXING: Interval & { readonly source: Source } = {
   },
 };
 
+/** Hours of a session the plan does not name. */
 export const SESSION_HOURS = 3;
+
+/** Sittings of one layer that are listed one by one; amounts count all its coats. */
+export const MOST_COATS = 1000;
 
 /** Air changes an hour of a room whose airing the plan does not tell: windows shut. */
 export const CLOSED_ROOM: Interval & { readonly source: Source } = {
@@ -60,5 +64,5 @@ export const GROUND_SOLIDS: Interval & { readonly source: Source } = {
   source: ours('grounds taken to hold 30 to 60 % solids by volume as they are laid'),
 };
 
-/** The lower bound of a limit for terpenes that no list names is the limit of turpentine. */
+/** Vapours that no list limits are held against the limit of turpentine: the terpenes among them resemble it. */
 export const LIKE_TURPENTINE = 'turpentine';

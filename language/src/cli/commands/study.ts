@@ -1,17 +1,36 @@
 import { createAnalyser } from '../../analyse.ts';
+import { buildReport } from '../../report/build.ts';
 import { studyJson } from '../../study/json.ts';
-import { checkedFile } from '../formats/checked.ts';
+import { type CheckedFile, checkedFile } from '../formats/checked.ts';
 import { jsonText } from '../formats/json.ts';
 import { elsewhere, hostFor } from '../host.ts';
-import { CannotRun, readInputs } from '../input.ts';
+import { CannotRun, type Input, readInputs } from '../input.ts';
 import { studyPaper } from '../study-paper.ts';
 
-export function studyCommand(name: string, options: { readonly format: string }): number {
+/** One file, studied, with its findings placed. */
+export function studied(input: Input) {
+  const { study, findings } = createAnalyser()(input.text, input.uri, hostFor([input]));
+  const found = findings();
+  const checked: CheckedFile = checkedFile(input, found, elsewhere);
+  const lines = new Map(found.map((f, i) => [f, checked.findings[i]?.range.start]));
+  const report = () =>
+    buildReport(study, found, (f) => {
+      const at = lines.get(f);
+      return at ? `${at.line}:${at.column}` : '';
+    });
+  return { study, checked, report, failed: found.some((f) => f.severity === 'error') };
+}
+
+export function oneInput(name: string, command: string): Input {
   const inputs = readInputs([name]);
   const input = inputs[0];
-  if (!input || inputs.length > 1) throw new CannotRun(`study takes one plan; ${name} holds ${inputs.length}.`);
-  const { study, findings } = createAnalyser()(input.text, input.uri, hostFor(inputs));
-  const checked = checkedFile(input, findings(), elsewhere);
-  process.stdout.write(options.format === 'json' ? jsonText(studyJson(study, input.path, checked.findings)) : studyPaper(study, checked));
-  return checked.findings.some((f) => f.severity === 'error') ? 1 : 0;
+  if (!input || inputs.length > 1) throw new CannotRun(`${command} takes one plan; ${name} holds ${inputs.length}.`);
+  return input;
+}
+
+export function studyCommand(name: string, options: { readonly format: string }): number {
+  const input = oneInput(name, 'study');
+  const { study, checked, report, failed } = studied(input);
+  process.stdout.write(options.format === 'json' ? jsonText(studyJson(study, input.path, checked.findings)) : studyPaper(report(), checked));
+  return failed ? 1 : 0;
 }

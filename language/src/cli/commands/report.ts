@@ -1,0 +1,71 @@
+import { mkdirSync, statSync, writeFileSync } from 'node:fs';
+import { basename, dirname, join } from 'node:path';
+import { FILE_ENDING } from '../../plan/names.ts';
+import { htmlReport } from '../../report/html.ts';
+import { markdownReport } from '../../report/markdown.ts';
+import { sectionDrawing } from '../../report/section.ts';
+import { calendarIcs } from '../../study/calendar-ics.ts';
+import { studyJson } from '../../study/json.ts';
+import { materialsCsv } from '../../studio/quantities.ts';
+import { jsonText } from '../formats/json.ts';
+import { CannotRun, type Input, readInputs } from '../input.ts';
+import { studied } from './study.ts';
+
+export const REPORTS = ['html', 'md', 'json', 'ics', 'svg', 'csv'] as const;
+export type ReportKind = (typeof REPORTS)[number];
+
+const nameOf = (input: Input) => (input.path === '<standard input>' ? 'plan' : basename(input.path, FILE_ENDING));
+
+/** The report as one text, and the files that go beside it. */
+function render(input: Input, kind: ReportKind): { text: string; beside: ReadonlyMap<string, string>; failed: boolean } {
+  const { study, checked, report, failed } = studied(input);
+  const alone = (text: string) => ({ text, beside: new Map<string, string>(), failed });
+  switch (kind) {
+    case 'html':
+      return alone(htmlReport(report()));
+    case 'md': {
+      const { text, drawings } = markdownReport(report(), nameOf(input));
+      return { text, beside: drawings, failed };
+    }
+    case 'json':
+      return alone(jsonText(studyJson(study, input.path, checked.findings)));
+    case 'ics':
+      return alone(calendarIcs(study));
+    case 'svg': {
+      const drawing = sectionDrawing(study);
+      if (!drawing) throw new CannotRun(`${input.path} has no layers to draw.`);
+      return alone(`${drawing.markup}\n`);
+    }
+    case 'csv':
+      return alone(materialsCsv(study));
+  }
+}
+
+const isFolder = (path: string) => statSync(path, { throwIfNoEntry: false })?.isDirectory() === true;
+
+/** Writes each report; to standard output where it is one text, one plan, and no `--out`. Says on standard error what was written. */
+export function reportCommand(names: readonly string[], options: { readonly to: ReportKind; readonly out?: string }): number {
+  const inputs = readInputs(names);
+  const { to, out } = options;
+  const intoFolder = out !== undefined && (inputs.length > 1 || isFolder(out) || out.endsWith('/'));
+  let failed = false;
+  for (const input of inputs) {
+    const result = render(input, to);
+    failed ||= result.failed;
+    if (out === undefined && inputs.length === 1) {
+      process.stdout.write(result.text);
+      if (result.beside.size > 0) console.error('The drawings are written only with --out PATH.');
+      continue;
+    }
+    const path = out === undefined || intoFolder ? join(out ?? dirname(input.path), `${nameOf(input)}.${to}`) : out;
+    try {
+      mkdirSync(dirname(path), { recursive: true });
+      writeFileSync(path, result.text);
+      for (const [name, text] of result.beside) writeFileSync(join(dirname(path), name), text);
+    } catch (error) {
+      throw new CannotRun(`${path} cannot be written (${(error as NodeJS.ErrnoException).code ?? error}).`);
+    }
+    console.error(`${input.path} → ${path}`);
+  }
+  return failed ? 1 : 0;
+}

@@ -1,0 +1,40 @@
+/** A report as Markdown (GitHub's tables) with its drawings as SVG files beside it. */
+import type { Block, Cell, Report } from './document.ts';
+
+/** Words of a plan in Markdown: nothing in them may start markup. */
+export const plainMarkdown = (text: string): string => text.replace(/[\\`*_[\]<>|#~$]/g, '\\$&').replace(/&/g, '&amp;').replace(/\r?\n/g, ' ');
+
+const cell = (c: string | Cell): string => plainMarkdown(typeof c === 'string' ? c : c.text);
+const row = (cells: readonly string[]): string => `| ${cells.join(' | ')} |`;
+
+function blockMarkdown(block: Block, drawing: (name: string) => string): string {
+  switch (block.kind) {
+    case 'words':
+      return block.quiet ? `*${plainMarkdown(block.text)}*` : plainMarkdown(block.text);
+    case 'list':
+      return block.items.map((i) => `- ${plainMarkdown(i)}`).join('\n');
+    case 'drawing':
+      return `![${plainMarkdown(block.alternative)}](${drawing(block.name)})`;
+    case 'table':
+      return [...(block.caption ? [`**${plainMarkdown(block.caption)}**`, ''] : []), row(block.head.map(plainMarkdown)), row(block.head.map(() => '---')), ...block.rows.map((r) => row(r.map(cell)))].join('\n');
+  }
+}
+
+export interface MarkdownReport {
+  readonly text: string;
+  /** SVG files by name, to be written beside it */
+  readonly drawings: ReadonlyMap<string, string>;
+}
+
+/** `prefix` goes before the names of the drawings: the plan's own name, so that reports in one folder keep apart. */
+export function markdownReport(report: Report, prefix: string): MarkdownReport {
+  const drawings = new Map<string, string>();
+  const parts = report.parts.map((p) => {
+    const blocks = p.blocks.map((b) => {
+      if (b.kind === 'drawing') drawings.set(`${prefix}-${b.name}.svg`, `${b.drawing.markup}\n`);
+      return blockMarkdown(b, (name) => encodeURI(`${prefix}-${name}.svg`));
+    });
+    return `## ${plainMarkdown(p.title)}\n\n${blocks.filter(Boolean).join('\n\n')}`;
+  });
+  return { text: `# ${plainMarkdown(report.title)}\n\n${plainMarkdown(report.subtitle)}\n\n${parts.join('\n\n')}\n`, drawings };
+}

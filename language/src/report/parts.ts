@@ -1,0 +1,190 @@
+/** The parts of a report on a plan. Each is left out where there is nothing to say. */
+import { sourceWords } from '../features/describe.ts';
+import { day, fatness, percent, range, time } from '../features/figures.ts';
+import { deferringLine } from '../materials/cautions.ts';
+import type { Formula } from '../plan/plan.ts';
+import type { Finding } from '../rules/rule.ts';
+import { diary } from '../studio/diary.ts';
+import type { LayerStudy, Study } from '../study/study.ts';
+import { type Block, type Part, list, table, words } from './document.ts';
+
+const part = (id: string, title: string, ...blocks: (Block | undefined)[]): Part => ({ id, title, blocks: blocks.filter((b) => b !== undefined) });
+
+export const formulaWords = (f: Formula): string =>
+  f.parts
+    .map((p) => {
+      const amount = p.amount ? `${p.amount.value}${p.amount.kind === 'parts' ? '' : ` ${p.amount.kind}`} ` : '';
+      return `${amount}${p.ingredient.name}${p.ingredient.variety ? ` ${p.ingredient.variety.name}` : ''}`;
+    })
+    .join(' + ');
+
+/** What a layer is made of, as the plan says it. */
+export function madeOf({ layer }: LayerStudy): string {
+  const colour =
+    layer.colour?.kind === 'formula' ? formulaWords(layer.colour.formula) : layer.colour?.kind === 'value' ? layer.colour.value.css : layer.colour ? 'unknown' : '';
+  const medium = layer.medium?.of ? `${layer.medium.share ? `${layer.medium.share.words} ` : ''}${layer.medium.of.name}` : '';
+  return [colour, medium, layer.material?.name ?? '', layer.resin?.name ?? ''].filter(Boolean).join('; ');
+}
+
+const where = ({ layer, areas }: LayerStudy) => (layer.everywhere ? 'everything' : areas.join(', '));
+
+export function findingsPart(findings: readonly Finding[], line: (f: Finding) => string): Part | undefined {
+  const shown = findings.filter((f) => f.severity !== 'hint');
+  if (shown.length === 0) return part('findings', 'Findings', words('Nothing to report.'));
+  return part('findings', 'Findings', table(['where', 'how grave', 'rule', 'what'], shown.map((f) => [line(f), f.severity, f.rule, f.message])));
+}
+
+export function layersPart(study: Study): Part | undefined {
+  if (study.layers.length === 0) return undefined;
+  const rows = study.layers.map((l, i) => [
+    String(i + 1),
+    `${l.layer.kind} ${l.layer.name}`,
+    where(l),
+    madeOf(l),
+    String(l.coats),
+    range(l.composition?.dryFilm ?? l.dryFilm),
+    range(l.composition?.wetFilm),
+    percent(l.composition?.pvc),
+    percent(l.composition?.cpvc),
+    fatness(l.composition?.fatness),
+  ]);
+  const notes = study.layers.flatMap((l) => [
+    ...(l.layer.description ? [`${l.layer.name}: ${l.layer.description}`] : []),
+    ...l.layer.notes.map((n) => `${l.layer.name}: ${n}`),
+  ]);
+  return part(
+    'layers',
+    'Layers, from the support upwards',
+    table(['', 'layer', 'on', 'made of', 'coats', 'dry film a coat, µm', 'wet, µm', 'pigment by volume', 'critical', 'fatness'], rows),
+    notes.length > 0 ? list(notes) : undefined,
+  );
+}
+
+export function dryingPart(study: Study): Part | undefined {
+  const rows = study.layers.flatMap(({ layer, drying: d }) => (d ? [[layer.name, time(d.open), time(d.touchDry), time(d.ready), time(d.firm)]] : []));
+  if (rows.length === 0) return undefined;
+  return part('drying', 'Drying, each coat', table(['layer', 'open to work', 'touch-dry', 'ready for the next', 'firm'], rows));
+}
+
+export function coloursPart(study: Study): Part | undefined {
+  const tables = study.areas.flatMap((area) => {
+    const rows = area.buildUp().map(({ layer, colour: c }) => [
+      { text: layer, swatch: c.hex },
+      `${c.lab.map((v) => v.toFixed(0)).join(' ')}`,
+      c.hex,
+      `± ${c.radius.toFixed(1)}`,
+      c.confidence,
+    ]);
+    if (rows.length === 0) return [];
+    const target = area.target();
+    const aim = target
+      ? `Target ${target.css}: ${target.deltaE00 === undefined ? 'nothing predicted to compare' : `ΔE00 ${target.deltaE00.toFixed(1)}, wanted within ${target.within}`}.`
+      : undefined;
+    return [table(['after', 'L* a* b*', 'sRGB', 'ΔE00', 'data'], rows, area.name), aim ? words(aim) : undefined];
+  });
+  if (tables.length === 0) return undefined;
+  return part('colours', 'Colour after each layer', ...tables, words('CIELAB under D65, 2° observer. Data: A measured in oil, B measured in another binder, C derived from films over four grounds, D estimated by kinship.', true));
+}
+
+export function calendarPart(study: Study): Part | undefined {
+  const { dated, entries } = study.calendar;
+  if (study.plan.kind !== 'plan' || entries.length === 0) return undefined;
+  const rows = entries.map((e) => [
+    e.layer,
+    String(e.coat),
+    day(e.notBefore, dated),
+    day(e.safeFrom, dated),
+    e.daysToSpare === undefined ? '' : String(Math.round(e.daysToSpare)),
+    e.heldBy ? `${e.heldBy.layer} on ${e.heldBy.area}: ${e.heldBy.reason}` : '',
+  ]);
+  return part('calendar', 'Calendar', table(['layer', 'coat', 'not before', 'safe from', 'days to spare', 'held by'], rows));
+}
+
+export function diaryPart(study: Study): Part | undefined {
+  if (study.plan.kind !== 'plan') return undefined;
+  const entries = diary(study);
+  if (entries.length === 0) return undefined;
+  return part('diary', 'Diary of sittings', table(['sitting', 'not before', 'safe from', 'what to do'], entries.map((e, i) => [String(i + 1), day(e.notBefore, study.calendar.dated), day(e.safeFrom, study.calendar.dated), e.steps.join(' ')])));
+}
+
+export function quantitiesPart(study: Study): Part | undefined {
+  if (study.plan.kind !== 'plan') return undefined;
+  const q = study.quantities;
+  if (!q) return undefined;
+  const rows = [
+    ...q.paints.map((p) => [p.name, 'paint', range(p.ml, 'ml'), range(p.g, 'g')]),
+    ...q.mediums.flatMap((m) => [[m.name, 'medium', range(m.ml, 'ml'), ''], ...m.ingredients.map((i) => [`– ${i.name}`, `in ${m.name}`, range(i.ml, 'ml'), range(i.g, 'g')])]),
+    ...q.agents.map((a) => [a.name, a.method, range(a.ml, 'ml'), '']),
+  ];
+  return part('materials', 'Materials', table(['what', 'as', 'volume', 'mass'], rows), list(q.assumptions.map((a) => `${a.field} ${a.value}: ${a.why}`)));
+}
+
+export function airPart(study: Study): Part | undefined {
+  const a = study.air;
+  if (study.plan.kind !== 'plan' || !a || a.solvents.length === 0) return undefined;
+  const rows = a.solvents.map((s) => [
+    s.name,
+    range(s.grams, 'g'),
+    s.ppm ? range(s.ppm, 'ppm') : s.mgPerM3 ? range(s.mgPerM3, 'mg/m³') : '–',
+    s.limit ? `${s.limit.ppm !== undefined ? `${s.limit.ppm} ppm` : `${s.limit.mgPerM3} mg/m³`} (${s.limit.source})` : 'no limit found',
+  ]);
+  const need = a.neededFreshAir
+    ? `The plan names no room: ${range(a.neededFreshAir, 'm³')} of fresh air an hour keep it at the limit.`
+    : a.neededAirChanges
+      ? `${range(a.neededAirChanges)} air changes an hour keep it at the limit.`
+      : undefined;
+  return part(
+    'air',
+    'Air',
+    a.layer ? words(`The session with the most vapour is ‘${a.layer}’.`) : undefined,
+    table(['solvent', 'evaporates', 'in the air', 'limit'], rows),
+    need ? words(need) : undefined,
+    list(a.assumptions.map((x) => `${x.field} ${x.value}: ${x.why}`)),
+  );
+}
+
+export function permanencePart(study: Study): Part | undefined {
+  if (study.permanence.length === 0) return undefined;
+  const rows = study.permanence.map((p) => [p.layer, p.pigment.id, p.lightfastness ?? 'not listed', p.years ? range(p.years) : '', p.note ?? '', sourceWords(p.source)]);
+  return part('permanence', 'Permanence', table(['layer', 'pigment', 'ASTM D4302 in oil', 'years to a just visible fade', 'note', 'source'], rows));
+}
+
+export function cautionsPart(study: Study): Part | undefined {
+  const items = study.cautions.map((c) => `${c.title} (${c.where.join(', ')}): ${c.text} [${sourceWords(c.source)}]`);
+  return part('cautions', 'Cautions', words(deferringLine.text), items.length > 0 ? list(items) : undefined);
+}
+
+export function allowsPart(study: Study): Part | undefined {
+  const all = [
+    ...study.plan.allows.map((a) => `${a.rule}, for the whole plan: ${a.because ?? 'no reason given'}`),
+    ...study.plan.layers.flatMap((l) => l.allows.map((a) => `${a.rule} on ${l.name}: ${a.because ?? 'no reason given'}`)),
+  ];
+  return all.length > 0 ? part('allowed', 'Allowed, and why', list(all)) : undefined;
+}
+
+export function assumptionsPart(study: Study): Part | undefined {
+  const all = [...study.assumptions.map((a) => `${a.field} ${a.value}: ${a.why}`), ...study.layers.flatMap((l) => l.assumptions.map((a) => `${l.layer.name}, ${a.field} ${a.value}: ${a.why}`))];
+  return all.length > 0 ? part('assumptions', 'Assumed where the text is silent', list(all)) : undefined;
+}
+
+export function sourcesPart(study: Study): Part | undefined {
+  const items = study.sources.map(sourceWords);
+  return items.length > 0 ? part('sources', 'Sources', list(items), words(`Data of ${study.dataVersion}.`, true)) : undefined;
+}
+
+/** A record's layer structure as a restorer files it. */
+export function structurePart(study: Study): Part | undefined {
+  const { plan } = study;
+  if (plan.kind !== 'record' || study.layers.length === 0) return undefined;
+  const rows = study.layers.map((l, i) => [
+    String(i + 1),
+    `${l.layer.kind} ${l.layer.name}`,
+    where(l),
+    madeOf(l) || 'not recorded',
+    l.layer.film ? l.layer.film.words : 'not recorded',
+    l.layer.measured.map((m) => `${m.colour.css}${m.in ? ` in ${m.in.name}` : ''}`).join('; '),
+    plan.samples.flatMap((s) => s.layers.filter((x) => x.layer.is?.index === i).map((x) => `${s.name}${x.film ? ` ${x.film.words}` : ''}`)).join('; '),
+    l.layer.evidence.map((e) => e.text).join('; '),
+  ]);
+  return part('structure', 'Layer structure, from the support upwards', table(['', 'layer', 'on', 'material', 'film', 'measured', 'samples', 'evidence'], rows));
+}

@@ -1,0 +1,61 @@
+/** The materials list of a plan as a table: paints, mediums and what they are mixed of, agents, and liquids in all. */
+import { agent, solvent } from '../materials/catalogue.ts';
+import { combine, type Interval, plus, scale } from '../materials/interval.ts';
+import type { Quantities, Study } from '../study/study.ts';
+import { csv } from './csv.ts';
+import { liquidsNamed } from './quantities.ts';
+import { asInterval, type Liquid, liquidDensity, liquidId } from './recipe.ts';
+
+const HEAD = ['kind', 'name', 'for', 'ml_low', 'ml_likely', 'ml_high', 'g_low', 'g_likely', 'g_high'];
+
+/** Three figures are more than an estimate is worth. */
+const figure = (x: number): number => Number(x.toPrecision(3));
+const figures = (x: Interval | undefined) => (x ? [figure(x.low), figure(x.likely), figure(x.high)] : ['', '', '']);
+
+/** Oils, resins and solvents over all mediums and agents: what must be in the house. */
+export function liquidTotals(
+  study: Pick<Study, 'plan'>,
+  amounts: Quantities,
+): readonly { readonly name: string; readonly ml: Interval; readonly g: Interval }[] {
+  const totals = new Map<string, { liquid: Liquid; ml: Interval }>();
+  const add = (liquid: Liquid, ml: Interval) => {
+    const before = totals.get(liquidId(liquid));
+    totals.set(liquidId(liquid), { liquid, ml: before ? plus(before.ml, ml) : ml });
+  };
+  const named = (name: string, ml: Interval) => {
+    const liquids = liquidsNamed(study.plan, name);
+    for (const { liquid, share } of liquids ?? []) add(liquid, scale(ml, share));
+    if (!liquids)
+      for (const [id, share] of Object.entries(agent(name)?.solvents ?? {})) {
+        const found = solvent(id);
+        if (found) add({ kind: 'solvent', solvent: found }, scale(ml, share));
+      }
+  };
+  for (const { name, ml } of [...amounts.mediums, ...amounts.agents]) named(name, ml);
+  return [...totals.values()].map(({ liquid, ml }) => ({
+    name: liquidId(liquid),
+    ml,
+    g: combine(ml, asInterval(liquidDensity(liquid)), (v, d) => v * d),
+  }));
+}
+
+/**
+ * The materials list, waste included. `for` tells the medium an ingredient goes into or what an agent is used for; rows
+ * of kind `liquid` add up ingredients and agents, so do not add them to the others.
+ */
+export function materialsCsv(study: Study): string {
+  const amounts = study.quantities;
+  const rows: (string | number | undefined)[][] = [HEAD];
+  const row = (kind: string, name: string, use: string, ml: Interval, g?: Interval) =>
+    rows.push([kind, name, use, ...figures(ml), ...figures(g)]);
+  if (amounts) {
+    for (const p of amounts.paints) row('paint', p.name, 'painting', p.ml, p.g);
+    for (const m of amounts.mediums) {
+      row('medium', m.name, 'painting', m.ml);
+      for (const i of m.ingredients) row('ingredient', i.name, m.name, i.ml, i.g);
+    }
+    for (const a of amounts.agents) row('agent', a.name, a.method, a.ml);
+    for (const l of liquidTotals(study, amounts)) row('liquid', l.name, 'all', l.ml, l.g);
+  }
+  return csv(rows);
+}

@@ -16,7 +16,8 @@ export interface LiquidShare {
 export const middle = (f: Figure): number => (f.low + f.high) / 2;
 export const asInterval = (f: Figure): Interval => ({ low: f.low, likely: middle(f), high: f.high });
 export const liquidId = (l: Liquid): string => (l.kind === 'binder' ? l.binder.id : l.solvent.id);
-export const liquidDensity = (l: Liquid): Figure => (l.kind === 'binder' ? l.binder.density : l.solvent.density);
+export const liquidDensity = (l: Liquid): Figure =>
+  l.kind === 'binder' ? l.binder.density : l.solvent.density;
 
 /**
  * A formula as shares of its volume, each part worked out by `part`. Undefined where a part is unknown, contains
@@ -24,7 +25,9 @@ export const liquidDensity = (l: Liquid): Figure => (l.kind === 'binder' ? l.bin
  */
 function shares<K, T>(
   formula: Formula | undefined,
-  part: (ingredient: Ingredient) => { readonly density: number; readonly inside: ReadonlyMap<K, T> } | undefined,
+  part: (
+    ingredient: Ingredient,
+  ) => { readonly density: number; readonly inside: ReadonlyMap<K, T> } | undefined,
   scaled: (value: T, share: number, before: T | undefined) => T,
 ): ReadonlyMap<K, T> | undefined {
   if (!formula || formula.amounts === 'mixed' || formula.parts.length === 0) return undefined;
@@ -43,7 +46,8 @@ function shares<K, T>(
   return result;
 }
 
-const liquidMap = (liquid: Liquid): ReadonlyMap<string, LiquidShare> => new Map([[liquidId(liquid), { liquid, share: 1 }]]);
+const liquidMap = (liquid: Liquid): ReadonlyMap<string, LiquidShare> =>
+  new Map([[liquidId(liquid), { liquid, share: 1 }]]);
 const averageDensity = (inside: ReadonlyMap<string, LiquidShare>): number => {
   let density = 0;
   for (const { liquid, share } of inside.values()) density += share * middle(liquidDensity(liquid));
@@ -81,7 +85,10 @@ function mediumMap(
 }
 
 /** The liquids of a medium, nested ones worked out; undefined where a part is unknown or it contains itself. */
-export function liquidsOfMedium(medium: Medium, memo: LiquidMemo = new Map()): readonly LiquidShare[] | undefined {
+export function liquidsOfMedium(
+  medium: Medium,
+  memo: LiquidMemo = new Map(),
+): readonly LiquidShare[] | undefined {
   const found = mediumMap(medium, memo);
   return found && [...found.values()];
 }

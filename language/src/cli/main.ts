@@ -4,6 +4,7 @@ import { TOOL_NAME, TOOL_VERSION } from '../plan/names.ts';
 import type { Severity } from '../plan/plan.ts';
 import { rules } from '../rules/index.ts';
 import { check } from './commands/check.ts';
+import { compareCommand } from './commands/compare.ts';
 import { explainCommand } from './commands/explain.ts';
 import { format } from './commands/format.ts';
 import { REPORTS, reportCommand } from './commands/report.ts';
@@ -58,6 +59,13 @@ function program(finish: (code: number) => void): Command {
     .requiredOption('--to <kind>', REPORTS.join(', '), oneOf(...REPORTS))
     .option('--out <path>', 'file, or folder for several')
     .action((files, options) => finish(reportCommand(files, options)));
+  paintplan
+    .command('compare')
+    .description('what changed in meaning between two versions of a plan')
+    .argument('<old>')
+    .argument('<new>')
+    .option('--format <format>', 'text, md or json', oneOf('text', 'md', 'json'), 'text')
+    .action((before, after, options) => finish(compareCommand(before, after, options)));
   paintplan
     .command('format')
     .description('canonical form, in place')

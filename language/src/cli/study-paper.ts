@@ -26,11 +26,13 @@ function blockPaper(block: Block): string | undefined {
   }
 }
 
-export function studyPaper(report: Report, checked: CheckedFile): string {
-  const parts = report.parts
-    .filter((p) => p.id !== 'findings')
-    .map((p) => ({ title: p.title, text: p.blocks.map(blockPaper).filter((t) => t !== undefined).join('\n') }))
-    .filter((p) => p.text);
-  const head = `${paint.bold(report.title)}\n${report.subtitle}`;
-  return `${[head, `${paint.bold('Findings')}\n${textFormat([checked]).trimEnd()}`, ...parts.map((p) => `${paint.bold(p.title)}\n${p.text}`)].join('\n\n')}\n`;
+/** Any report in the terminal; `own` replaces a part's text by one made for the terminal. */
+export function reportPaper(report: Report, own: Readonly<Record<string, string>> = {}): string {
+  const parts = report.parts.flatMap((p) => {
+    const text = own[p.id] ?? p.blocks.map(blockPaper).filter((t) => t !== undefined).join('\n');
+    return text ? [`${paint.bold(p.title)}\n${text}`] : [];
+  });
+  return `${[`${paint.bold(report.title)}\n${report.subtitle}`, ...parts].join('\n\n')}\n`;
 }
+
+export const studyPaper = (report: Report, checked: CheckedFile): string => reportPaper(report, { findings: textFormat([checked]).trimEnd() });

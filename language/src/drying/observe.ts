@@ -7,11 +7,12 @@ function seen(days: number): Interval {
   return { low: Math.max(days - 1, days / 2), likely: days, high: days };
 }
 
-const stretch = (x: Interval, touch: Interval, to: Interval): Interval => ({
-  low: (x.low / touch.low) * to.low,
-  likely: (x.likely / touch.likely) * to.likely,
-  high: (x.high / touch.high) * to.high,
-});
+/** The same multiples of touch-dry as before, kept in order where a floor (the next day) had bent them. */
+function stretch(x: Interval, touch: Interval, to: Interval): Interval {
+  const low = (x.low / touch.low) * to.low;
+  const likely = Math.max(low, (x.likely / touch.likely) * to.likely);
+  return { low, likely, high: Math.max(likely, (x.high / touch.high) * to.high) };
+}
 
 function paced(drying: Drying, touchDry: Interval, observed: { layer: string; days: number }): Drying {
   return {

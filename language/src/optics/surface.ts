@@ -1,0 +1,74 @@
+/**
+ * The paint's upper face, where part of the light turns back before it enters and part of it cannot leave: Saunderson's
+ * correction (JOSA 32 (1942) 727), applied once, on top. Layers and grounds below enter as internal reflectances.
+ */
+import { BANDS, type Spectrum } from './wavelengths.ts';
+
+export interface Surface {
+  /** share of the light turned back at the face, at right angles from the air */
+  readonly k1: number;
+  /** share of diffuse light turned back into the film, from inside */
+  readonly k2: number;
+  /**
+   * Whether the mirrored light is counted: yes for a matt or sunk-in surface, which spreads it over every direction,
+   * and for instruments with the gloss trap closed; no for a glossy or varnished one seen beside its reflections.
+   */
+  readonly specular: boolean;
+}
+
+/** Refractive index of a dry linseed oil film, young (rises to about 1.57 with age; from memory). */
+export const OIL_INDEX = 1.5;
+
+/** Fresnel reflectance at right angles between air and a medium of refractive index `n`. */
+export const normalReflectance = (n: number): number => ((n - 1) / (n + 1)) ** 2;
+
+/**
+ * Fresnel reflectance of diffuse light inside a medium of refractive index `n` against air: the closed form for
+ * diffuse light from outside (Walsh 1926; Duntley, JOSA 32 (1942) 61), carried inside by the factor n².
+ */
+export function diffuseInternalReflectance(n: number): number {
+  if (Math.abs(n - 1) < 1e-6) return 0;
+  const n2 = n * n;
+  const outside =
+    0.5 +
+    ((n - 1) * (3 * n + 1)) / (6 * (n + 1) ** 2) +
+    ((n2 * (n2 - 1) ** 2) / (n2 + 1) ** 3) * Math.log((n - 1) / (n + 1)) -
+    (2 * n ** 3 * (n2 + 2 * n - 1)) / ((n2 + 1) * (n ** 4 - 1)) +
+    ((8 * n ** 4 * (n ** 4 + 1)) / ((n2 + 1) * (n ** 4 - 1) ** 2)) * Math.log(n);
+  return 1 - (1 - outside) / n2;
+}
+
+/** The face of a medium of refractive index `n` (1 to about 3). */
+export const surface = (specular: boolean, n = OIL_INDEX): Surface => ({
+  k1: normalReflectance(n),
+  k2: diffuseInternalReflectance(n),
+  specular,
+});
+
+/** Oil-rich or varnished: mirrored light is looked past. */
+export const GLOSS: Surface = surface(false);
+/** Matt or sunk-in: mirrored light is spread over the colour and lightens it. */
+export const MATT: Surface = surface(true);
+
+/** Internal reflectance to that seen in air. */
+export function outward(internal: number, face: Surface): number {
+  const { k1, k2 } = face;
+  return (face.specular ? k1 : 0) + ((1 - k1) * (1 - k2) * internal) / (1 - k2 * internal);
+}
+
+/** Reflectance seen in air to the internal one; what no paint could show is moved to the nearest of 0 and 1. */
+export function inward(seen: number, face: Surface): number {
+  const m = seen - (face.specular ? face.k1 : 0);
+  const r = m / ((1 - face.k1) * (1 - face.k2) + face.k2 * m);
+  return r > 0 ? (r < 1 ? r : 1) : 0;
+}
+
+/** `outward` for every band, into `seen`. */
+export function outwardInto(seen: Spectrum, internal: Spectrum, face: Surface): void {
+  for (let i = 0; i < BANDS; i++) seen[i] = outward(internal[i]!, face);
+}
+
+/** `inward` for every band, into `internal`. */
+export function inwardInto(internal: Spectrum, seen: Spectrum, face: Surface): void {
+  for (let i = 0; i < BANDS; i++) internal[i] = inward(seen[i]!, face);
+}

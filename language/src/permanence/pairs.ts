@@ -1,0 +1,54 @@
+/** Pairs of pigments in a painting that harm each other, in one film or from film to film. */
+import type { Pigment } from '../materials/types.ts';
+import type { LayerStudy, Study } from '../study/study.ts';
+import { HARMING_PAIRS, type HarmingPair } from './pairs-table.ts';
+import { layerPigments } from './pigments.ts';
+
+export interface HarmfulMeeting {
+  readonly pair: HarmingPair;
+  /** the first does the harm, or either does */
+  readonly pigments: readonly [Pigment, Pigment];
+  /** indices of the layers the two are in, in that order; the same one twice where they are mixed */
+  readonly layers: readonly [number, number];
+  readonly how: 'mixed' | 'touching';
+}
+
+const pairOf = (a: Pigment, b: Pigment, how: 'mixed' | 'touching'): HarmingPair[] =>
+  HARMING_PAIRS.filter((p) => (how === 'mixed' || p.reach === 'touching') && p.one(a) && p.other(b));
+
+/** Pairs among pigments of one film, or of two that touch. */
+function meetings(
+  from: readonly Pigment[],
+  to: readonly Pigment[],
+  layers: readonly [number, number],
+  how: 'mixed' | 'touching',
+): HarmfulMeeting[] {
+  return from.flatMap((a) =>
+    to.flatMap((b) =>
+      a === b ? [] : pairOf(a, b, how).map((pair) => ({ pair, pigments: [a, b] as const, layers, how })),
+    ),
+  );
+}
+
+const nearestBelow = (layer: LayerStudy): ReadonlySet<number> =>
+  new Set([...layer.below.values()].flatMap((below) => (below[0] === undefined ? [] : [below[0]])));
+
+/** Every harmful meeting, layer by layer from the bottom. Films touch where one lies right on the other on some area. */
+export function harmingPairs(study: Pick<Study, 'layers'>): readonly HarmfulMeeting[] {
+  const pigments = new Map(
+    study.layers.map((l) => [l.layer.index, layerPigments(l).map((p) => p.pigment)] as const),
+  );
+  return study.layers.flatMap((layer) => {
+    const { index } = layer.layer;
+    const here = pigments.get(index) ?? [];
+    const found = meetings(here, here, [index, index], 'mixed');
+    for (const below of nearestBelow(layer)) {
+      const there = pigments.get(below) ?? [];
+      found.push(
+        ...meetings(here, there, [index, below], 'touching'),
+        ...meetings(there, here, [below, index], 'touching'),
+      );
+    }
+    return found;
+  });
+}

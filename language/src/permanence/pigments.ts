@@ -1,0 +1,37 @@
+/** Which pigments a layer holds, whether or not its proportions are known. */
+import type { Interval } from '../materials/interval.ts';
+import type { Pigment } from '../materials/types.ts';
+import type { Formula, Mix, Paint } from '../plan/plan.ts';
+import type { LayerStudy } from '../study/study.ts';
+
+export interface PigmentIn {
+  readonly pigment: Pigment;
+  /** of the dry film; absent where a record names no amounts */
+  readonly volumeFraction?: Interval;
+}
+
+/** Every pigment of a formula, mixes and paints opened; each mix or paint is opened once, so circles end. */
+function ofFormula(formula: Formula | undefined): readonly Pigment[] {
+  const found = new Set<Pigment>();
+  const opened = new Set<Mix | Paint>();
+  const waiting: (Formula | undefined)[] = [formula];
+  for (let i = 0; i < waiting.length; i++)
+    for (const { ingredient } of waiting[i]?.parts ?? []) {
+      const { is } = ingredient;
+      if (is.kind === 'pigment') found.add(is.pigment);
+      const inside = is.kind === 'paint' ? is.paint : is.kind === 'mix' ? is.mix : undefined;
+      if (inside && !opened.has(inside)) {
+        opened.add(inside);
+        waiting.push(inside.formula);
+      }
+    }
+  return [...found];
+}
+
+/** The pigments of a layer, in the order of its composition, else of its formula. */
+export function layerPigments(study: LayerStudy): readonly PigmentIn[] {
+  if (study.composition)
+    return study.composition.pigments.map(({ pigment, volumeFraction }) => ({ pigment, volumeFraction }));
+  const { colour } = study.layer;
+  return colour?.kind === 'formula' ? ofFormula(colour.formula).map((pigment) => ({ pigment })) : [];
+}

@@ -1,0 +1,133 @@
+/** The film of one layer: what it is composed of, how thick it lies, and what had to be assumed for that. */
+import { compose } from '../film/compose.ts';
+import type { FilmInput } from '../film/input.ts';
+import { solvent } from '../materials/catalogue.ts';
+import { exactly, type Interval, scale } from '../materials/interval.ts';
+import type { Layer, Plan } from '../plan/plan.ts';
+import { BELIEVED, believed, FILM, FILM_SOURCE } from './defaults.ts';
+import { type Colour, colourOf, type Liquids, mediumOf, withoutProportions } from './recipe.ts';
+import type { Assumption, Composition } from './study.ts';
+
+export interface Film {
+  readonly composition?: Composition;
+  /** pastes and liquids, for colour */
+  readonly colour?: Colour;
+  readonly medium?: Liquids;
+  readonly coats: number;
+  /** µm of one coat */
+  readonly coat: Interval;
+  /** µm of all coats */
+  readonly dryFilm: Interval;
+  readonly assumptions: readonly Assumption[];
+}
+
+/** What a film depends on, drawn from a layer before anything is computed; `key` is equal for equal content. */
+export interface FilmPlan {
+  readonly key: string;
+  compute(): Film;
+}
+
+const written = (x: Interval): string => `${x.low}..${x.likely}..${x.high}`;
+
+/** Where a layer says nothing of its colour but names a medium, it is a layer of that medium: an oiling out, a varnish. */
+const isMediumAlone = (layer: Layer): boolean => layer.colour === undefined && layer.medium !== undefined;
+
+export function filmPlan(layer: Layer, kind: Plan['kind']): FilmPlan {
+  const formula = layer.colour?.kind === 'formula' ? layer.colour.formula : undefined;
+  const claimsNothing = kind === 'record' && formula !== undefined && withoutProportions(formula);
+  const colour = formula && !claimsNothing ? colourOf(formula) : undefined;
+  const medium = layer.medium && mediumOf(layer.medium);
+  const share = layer.medium?.share?.value;
+  const { film, coats } = layer;
+  const material = layer.material?.is;
+  const key = [
+    layer.kind,
+    kind,
+    colour?.key ?? (formula ? 'unresolved' : (layer.colour?.kind ?? '')),
+    medium?.key ?? (layer.medium ? 'unresolved' : ''),
+    share ? written(share) : '',
+    film ? film.given + written(film.value) : '',
+    coats ? written(coats.value) : '',
+    material?.id ?? '',
+  ].join('\n');
+
+  const compute = (): Film => {
+    const assumptions: Assumption[] = [];
+    const coat = coatFilm(layer, assumptions);
+    const times = coatCount(layer, kind, assumptions);
+    if (claimsNothing)
+      assumptions.push({ field: 'colour', value: 'no proportions', why: 'a record’s formula without amounts names what is there and no more' });
+    for (const { paste, assumed } of colour?.pastes ?? []) {
+      if (assumed)
+        assumptions.push({ field: 'paint', value: `${paste.name} in linseed`, why: 'a pigment named without a paint is taken as a tube in linseed oil' });
+      if (!paste.oil && paste.pigments.length > 0)
+        assumptions.push({
+          field: 'oil',
+          value: `${paste.name}: 1.3 times the oil absorption (1.1 to 1.8, or what a workable paint is printed to want)`,
+          why: 'the paint states no oil; all pastes are taken as equally stiff',
+        });
+    }
+    const broken = (formula && !claimsNothing && !colour) || (layer.medium !== undefined && !medium);
+    const composable = !broken && (colour !== undefined || (isMediumAlone(layer) && medium !== undefined));
+    return {
+      composition: composable ? composition(layer, colour, medium, coat, assumptions) : undefined,
+      colour,
+      medium,
+      coats: times,
+      coat,
+      dryFilm: scale(coat, times),
+      assumptions,
+    };
+  };
+  return { key, compute };
+}
+
+function composition(layer: Layer, colour: Colour | undefined, medium: Liquids | undefined, coat: Interval, assumptions: Assumption[]) {
+  let share = exactly(0);
+  if (medium) {
+    if (layer.medium?.share) share = believed(layer.medium.share.value, BELIEVED.share);
+    else if (!colour) share = exactly(1);
+    else {
+      share = { low: 0.1, likely: 0.25, high: 0.5 };
+      assumptions.push({ field: 'medium', value: '25 % (10 to 50 %)', why: 'the layer names a medium and no share of it' });
+    }
+  } else if (colour && layer.kind !== 'ground') {
+    assumptions.push({ field: 'medium', value: 'none', why: 'the layer names no medium: paint as it comes from the tube' });
+  }
+  const input: FilmInput = {
+    pastes: colour?.pastes ?? [],
+    medium: medium && { name: medium.name, parts: medium.parts },
+    mediumShare: share,
+    dryFilm: coat,
+    solvent,
+  };
+  return compose(input);
+}
+
+function coatFilm(layer: Layer, assumptions: Assumption[]): Interval {
+  const { film } = layer;
+  const material = layer.material?.is;
+  if (film && film.given !== 'unknown') {
+    const value = believed(film.value, BELIEVED.film);
+    if (film.given === 'word')
+      assumptions.push({ field: 'film', value: `${value.low} to ${value.high} µm`, why: `‘${film.words}’ is read as this range` });
+    return value;
+  }
+  const value = material
+    ? believed({ low: material.film.low, likely: (material.film.low + material.film.high) / 2, high: material.film.high }, BELIEVED.film)
+    : FILM[layer.kind];
+  assumptions.push({
+    field: 'film',
+    value: `${value.likely} µm (${value.low} to ${value.high})`,
+    why: film ? 'its thickness is not known; this is usual for such a layer' : 'the layer states no film; this is usual for its kind',
+    source: material?.film.source ?? FILM_SOURCE,
+  });
+  return value;
+}
+
+function coatCount(layer: Layer, kind: Plan['kind'], assumptions: Assumption[]): number {
+  const { coats } = layer;
+  if (coats && coats.given !== 'unknown') return Math.round(believed(coats.value, BELIEVED.coats).likely);
+  if (coats || kind === 'plan') assumptions.push({ field: 'coats', value: '1', why: coats ? 'their number is not known' : 'the layer states no number of coats' });
+  return 1;
+}

@@ -33,7 +33,8 @@ function weights(power: readonly number[], bar: readonly number[]): Float64Array
   const out = new Float64Array(BANDS);
   const whole = power.reduce((sum, p, i) => sum + p * yBar[i]!, 0);
   power.forEach((p, i) => {
-    for (const [band, share] of shares(TABLE_FIRST + TABLE_STEP * i)) out[band]! += (share * p * bar[i]!) / whole;
+    for (const [band, share] of shares(TABLE_FIRST + TABLE_STEP * i))
+      out[band]! += (share * p * bar[i]!) / whole;
   });
   return out;
 }

@@ -109,6 +109,8 @@ export interface Air {
   /** air changes per hour that keep the mixture at the limit; or m³/h of fresh air where the room is unknown */
   readonly neededAirChanges?: Interval;
   readonly neededFreshAir?: Interval;
+  /** where the vapour of that session comes from */
+  readonly parts?: readonly { readonly from: 'paint' | 'preparation' | 'brushes'; readonly solvent: string; readonly grams: Interval }[];
   readonly assumptions: readonly Assumption[];
 }
 

@@ -63,7 +63,9 @@ export const DARKENING: readonly Darkening[] = [
   {
     codes: ['PY36', 'PY32'],
     what: 'turns greenish to grey-green in light',
-    source: seen('Gettens & Stout, Painting Materials (1942) p.183, of zinc yellow; strontium yellow from memory'),
+    source: seen(
+      'Gettens & Stout, Painting Materials (1942) p.183, of zinc yellow; strontium yellow from memory',
+    ),
   },
   {
     codes: ['PW5'],

@@ -30,9 +30,7 @@ const EARTHS = code('PY43', 'PR102', 'PBr7', 'PBr6');
 const ANATASE = (p: Pigment): boolean => p.code === 'PW6' && /anatase/i.test(`${p.variety ?? ''} ${p.id}`);
 
 /** Organic colours that light takes: lakes and the like, of any class but the first, or of none. */
-const FADING_CODES = code(
-  'NR4', 'NR9', 'NY20', 'NY24', 'NB1', 'PR83', 'PR112', 'PY3', 'PY74', 'PV23',
-);
+const FADING_CODES = code('NR4', 'NR9', 'NY20', 'NY24', 'NB1', 'PR83', 'PR112', 'PY3', 'PY74', 'PV23');
 const FADING = (p: Pigment): boolean => FADING_CODES(p) && p.lightfastness?.value !== 'I';
 
 const seen = (text: string): Source => ({ text, mark: 'published' });

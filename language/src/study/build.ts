@@ -1,0 +1,144 @@
+/** Plan → Study. Composition and drying at once, everything else when it is asked for, each once. */
+import { binder, dataVersion } from '../materials/catalogue.ts';
+import type { Plan } from '../plan/plan.ts';
+import { calendarOf } from './calendar.ts';
+import { colouring, createColourMemo, type ColourMemo } from './colours.ts';
+import { BELIEVED, believed, LIGHT_HOURS, LUX, SESSION_HOURS, TEMPERATURE } from './defaults.ts';
+import { dried, type Dried, withObservations } from './drying.ts';
+import { type Film, filmPlan } from './film.ts';
+import { createMemo, type Memo } from './memo.ts';
+import { air } from '../studio/air.ts';
+import { cautions } from '../studio/cautions.ts';
+import { quantities } from '../studio/quantities.ts';
+import { permanence } from '../permanence/permanence.ts';
+import { sourcesOf } from './sources.ts';
+import { stacksOf } from './stacks.ts';
+import type { AreaStudy, Assumption, LayerStudy, Study } from './study.ts';
+
+interface Layered {
+  readonly film: Film;
+  readonly dried: Dried;
+}
+
+export interface StudyMemo {
+  readonly layers: Memo<Layered>;
+  readonly colours: ColourMemo;
+}
+
+/** A memory for the studies of one text as it changes. */
+export const createStudyMemo = (): StudyMemo => ({ layers: createMemo(), colours: createColourMemo() });
+
+const once = <T>(make: () => T): (() => T) => {
+  let made: { readonly value: T } | undefined;
+  return () => (made ??= { value: make() }).value;
+};
+
+/** Everything computed from a plan. Never throws, whatever the plan lacks. */
+export function study(plan: Plan, memo: StudyMemo = createStudyMemo()): Study {
+  memo.layers.turn();
+  const warmth = plan.studio.temperature;
+  const temperature = warmth ? believed(warmth.value, BELIEVED.temperature) : TEMPERATURE;
+  const at = `${temperature.low},${temperature.likely},${temperature.high}`;
+
+  const made = plan.layers.map((layer) => {
+    const { key, compute } = filmPlan(layer, plan.kind);
+    const resin = layer.resin?.is?.id ?? '';
+    const found = memo.layers.get(`${key}\n${resin}\n${at}`, () => {
+      const film = compute();
+      // A record tells of films that dried long ago.
+      return { film, dried: plan.kind === 'record' ? { assumptions: [] } : dried(layer, film, temperature) };
+    });
+    return { layer, ...found };
+  });
+  const drying = withObservations(made);
+  const stacks = stacksOf(plan);
+  const colours = once(() => colouring(plan, made, stacks, memo.colours));
+
+  const layers: LayerStudy[] = made.map(({ layer, film }, index) => {
+    const here = drying[index]!;
+    return {
+      layer,
+      areas: layer.areas,
+      coats: film.coats,
+      composition: film.composition,
+      drying: here.drying,
+      dryFilm: film.dryFilm,
+      assumptions: here.assumptions.length > 0 ? [...film.assumptions, ...here.assumptions] : film.assumptions,
+      get below() {
+        return stacks.below(index);
+      },
+      colours: once(() => colours().layer(index)),
+    };
+  });
+  const shares = plan.areas.map((area) => area.share?.value.likely);
+  const areas: AreaStudy[] = plan.areas.map((area, i) => ({
+    name: area.name,
+    share: shareOf(shares, i),
+    buildUp: once(() => colours().buildUp(area.name)),
+    target: once(() => colours().target(area.name)),
+  }));
+
+  const base = { plan, layers, areas };
+  const calendar = once(() => calendarOf(plan, layers, stacks));
+  const amounts = once(() => quantities(base));
+  const breathing = once(() => air(base));
+  const lasting = once(() => permanence(base));
+  const mind = once(() => cautions(base));
+  const assumptions = studyAssumptions(plan);
+  const result: Study = {
+    ...base,
+    assumptions,
+    dataVersion,
+    get calendar() {
+      return calendar();
+    },
+    get quantities() {
+      return amounts();
+    },
+    get air() {
+      return breathing();
+    },
+    get permanence() {
+      return lasting();
+    },
+    get cautions() {
+      return mind();
+    },
+    get sources() {
+      return sources();
+    },
+  };
+  const sources = once(() => sourcesOf(result, binder));
+  return result;
+}
+
+/** An area without a share has an equal part of what the others leave. */
+function shareOf(shares: readonly (number | undefined)[], i: number): number {
+  const own = shares[i];
+  if (own !== undefined && Number.isFinite(own)) return Math.max(0, own);
+  const given = shares.reduce<number>((sum, s) => sum + (s ?? 0), 0);
+  const silent = shares.filter((s) => s === undefined).length;
+  return Math.max(0, 1 - given) / Math.max(1, silent);
+}
+
+function studyAssumptions(plan: Plan): Assumption[] {
+  const { studio } = plan;
+  const found: Assumption[] = [];
+  if (plan.kind === 'plan') {
+    if (!studio.temperature) found.push({ field: 'temperature', value: '20 °C', why: 'the plan states none' });
+    if (!studio.session) found.push({ field: 'session', value: `${SESSION_HOURS} hours`, why: 'the plan states none' });
+    if (studio.humidity)
+      found.push({
+        field: 'humidity',
+        value: 'not reckoned with',
+        why: 'it changes drying, but no source was found that says by how much without knowing the driers in the oil',
+        source: { text: 'Gardner, Paint Technology and Tests (1911): manganese-rich varnishes dry quicker in dry air, poor ones in damp', mark: 'published' },
+      });
+  }
+  if (!studio.light) found.push({ field: 'light', value: `${LUX} lux, ${LIGHT_HOURS} hours a year`, why: 'the plan states none' });
+  if (!studio.lightSource) found.push({ field: 'light-source', value: 'D65', why: 'the plan states none' });
+  const silent = plan.implicitArea ? [] : plan.areas.filter((a) => !a.share);
+  if (silent.length > 0 && silent.length < 50)
+    found.push({ field: 'share', value: silent.map((a) => a.name).join(', '), why: 'areas without a share have equal parts of what the others leave' });
+  return found;
+}

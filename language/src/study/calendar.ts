@@ -1,0 +1,125 @@
+/**
+ * When each coat may be laid. A layer starts when every layer beneath it, on any area they share, is ready and its
+ * `wait` is over; `after` counts from the day the layer beneath was laid. Three clocks run side by side: one where
+ * everything dries fast (not before), one as is likely, one where everything dries slowly (safe from). What was painted
+ * fixes all three for what lies above it.
+ */
+import type { Interval } from '../materials/interval.ts';
+import type { Plan } from '../plan/plan.ts';
+import { BELIEVED, believed } from './defaults.ts';
+import type { Stacks } from './stacks.ts';
+import type { Calendar, CalendarEntry, LayerStudy } from './study.ts';
+
+/** Coats of one layer that are told one by one; of more, the first ones and the last. */
+export const COATS_TOLD = 100;
+
+/** 9999-12-31, the last day ISO 8601 writes with four digits; counted from the first day where there is no date. */
+const LAST_DAY = 2_932_896;
+
+const clocks = (f: (end: keyof Interval) => number): Interval => ({
+  low: f('low'),
+  likely: f('likely'),
+  high: f('high'),
+});
+const later = (x: Interval, y: Interval): Interval => clocks((end) => Math.max(x[end], y[end]));
+const plus = (x: Interval, y: Interval): Interval => clocks((end) => x[end] + y[end]);
+const capped = (x: number): number => Math.min(LAST_DAY, x);
+
+/** What an area is waiting for. */
+interface Track {
+  /** index of the layer on top, −1 for the bare support */
+  readonly layer: number;
+  /** when its last coat was laid, and when the next layer may follow */
+  readonly laid: Interval;
+  readonly free: Interval;
+  readonly reason: string;
+}
+
+const inWords = (days: number): string =>
+  days === 0 ? 'no time' : days < 1 ? `${Math.max(1, Math.round(days * 24))} hours` : `${days < 10 ? Math.round(days * 10) / 10 : Math.round(days)} days`;
+
+export function calendarOf(plan: Plan, layers: readonly LayerStudy[], stacks: Stacks): Calendar {
+  if (plan.kind !== 'plan') return { dated: false, entries: [] };
+  const painted = layers.flatMap((l) => l.layer.painted?.number ?? []);
+  const dated = plan.start !== undefined || painted.length > 0;
+  const first = plan.start?.number ?? (painted.length > 0 ? painted.reduce((a, b) => Math.min(a, b)) : 0);
+  const start: Interval = { low: first, likely: first, high: first };
+  const tracks = new Map<string, Track>();
+  const entries: CalendarEntry[] = [];
+  /** per layer: safe-from of its first coat, and when it lets the next follow on the slow clock */
+  const safe: { readonly from: number; readonly free: number; readonly last: number }[] = [];
+
+  for (const [index, study] of layers.entries()) {
+    const { layer, drying } = study;
+    const wait = layer.wait ? believed(layer.wait.value, BELIEVED.days) : undefined;
+    const after = layer.after ? believed(layer.after.value, BELIEVED.days) : undefined;
+
+    let free = start;
+    let held: CalendarEntry['heldBy'];
+    for (const area of layer.areas) {
+      const track = tracks.get(area);
+      if (!track) continue;
+      const behind = after && plus(track.laid, after);
+      const here = behind ? later(track.free, behind) : track.free;
+      if (here.high > free.high) {
+        const reason = behind && behind.high > track.free.high ? `wait ${layer.after?.words ?? ''} after it` : track.reason;
+        held = { layer: layers[track.layer]!.layer.name, area, reason };
+      }
+      free = later(free, here);
+    }
+
+    // Between coats, and before what follows: ready, and the painter's own wait.
+    const ready = drying?.ready ?? { low: 0, likely: 0, high: 0 };
+    const step = wait ? later(ready, wait) : ready;
+    const reason =
+      wait && wait.high > ready.high ? `wait ${layer.wait?.words ?? inWords(wait.likely)}` : `ready in ${inWords(ready.low)} to ${inWords(ready.high)}`;
+    const { coats } = study;
+    const day = layer.painted?.number;
+    const own = { layer: layer.name, area: layer.areas[0] ?? '', reason: `coat before it: ${reason}` };
+    const coatAt = (n: number): Interval => clocks((end) => free[end] + (n - 1) * step[end]);
+    for (let n = 1; n <= coats; n++) {
+      if (n === COATS_TOLD && coats > COATS_TOLD) n = coats;
+      const at = coatAt(n);
+      entries.push({
+        layer: layer.name,
+        index,
+        coat: n,
+        notBefore: capped(at.low),
+        likely: capped(at.likely),
+        safeFrom: capped(at.high),
+        heldBy: n === 1 ? held : own,
+        // One date for a layer of many coats is the day it was done.
+        ...(day !== undefined && n === coats ? { painted: day, daysToSpare: day - capped(at.high) } : {}),
+      });
+    }
+
+    const laid = day === undefined ? coatAt(coats) : { low: day, likely: day, high: day };
+    const track: Track = { layer: index, laid, free: plus(laid, step), reason };
+    for (const area of layer.areas) tracks.set(area, track);
+    safe.push({ from: capped(free.high), free: capped(track.free.high), last: entries.length - 1 });
+  }
+
+  spare(layers, stacks, safe, entries);
+  return { dated, entries };
+}
+
+/** Days the last coat of a layer may be late on the slow clock before it holds up a layer above. */
+function spare(
+  layers: readonly LayerStudy[],
+  stacks: Stacks,
+  safe: readonly { readonly from: number; readonly free: number; readonly last: number }[],
+  entries: CalendarEntry[],
+): void {
+  for (const [index, { layer }] of layers.entries()) {
+    const { free, last } = safe[index]!;
+    const entry = entries[last];
+    if (!entry || entry.painted !== undefined) continue;
+    let least = Number.POSITIVE_INFINITY;
+    for (const area of layer.areas) {
+      const beneath = stacks.depth[index]?.get(area);
+      const next = beneath === undefined ? undefined : stacks.on.get(area)?.[beneath + 1];
+      if (next !== undefined) least = Math.min(least, safe[next]!.from - free);
+    }
+    if (Number.isFinite(least)) entries[last] = { ...entry, daysToSpare: Math.max(0, least) };
+  }
+}

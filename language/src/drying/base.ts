@@ -40,7 +40,7 @@ export function blend(binders: readonly BinderShare[]): Interval | undefined {
   const whole = setting.reduce((sum, b) => sum + b.volume, 0);
   if (!(whole > 0)) return undefined;
   const days = (end: keyof Interval): number =>
-    whole / setting.reduce((rate, b) => rate + b.volume / (baseOf(b.binder) as Interval)[end], 0);
+    1 / setting.reduce((rate, b) => rate + b.volume / whole / (baseOf(b.binder) as Interval)[end], 0);
   return { low: days('low'), likely: days('likely'), high: days('high') };
 }
 

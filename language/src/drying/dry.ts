@@ -29,12 +29,16 @@ const atLeast = (x: Interval, y: Interval): Interval => ({
 /** Share of pigments that keep the depth of a film soft. */
 function softShare(pigments: DryingInput['pigments']): number {
   const whole = pigments.reduce((sum, p) => sum + p.volume, 0);
-  const soft = pigments.reduce((sum, p) => sum + (p.code && SOFT_BELOW.codes.includes(p.code) ? p.volume : 0), 0);
+  const soft = pigments.reduce(
+    (sum, p) => sum + (p.code && SOFT_BELOW.codes.includes(p.code) ? p.volume : 0),
+    0,
+  );
   return whole > 0 ? soft / whole : 0;
 }
 
 /** True where lamp black or graphite may keep the film soft below. */
-export const staysSoft = (pigments: DryingInput['pigments']): boolean => softShare(pigments) >= SOFT_BELOW.from;
+export const staysSoft = (pigments: DryingInput['pigments']): boolean =>
+  softShare(pigments) >= SOFT_BELOW.from;
 
 /** Undefined where no binder in the film dries. */
 export function dry(input: DryingInput): Drying | undefined {
@@ -59,7 +63,9 @@ export function dry(input: DryingInput): Drying | undefined {
 
 /** Of drying through: grows with the whole film. */
 function depth(film: Interval): Interval {
-  const all = [film.low, film.high].flatMap((x) => [THROUGH.low, THROUGH.high].map((n) => (x / FILM.reference) ** n));
+  const all = [film.low, film.high].flatMap((x) =>
+    [THROUGH.low, THROUGH.high].map((n) => (x / FILM.reference) ** n),
+  );
   const likely = (film.likely / FILM.reference) ** THROUGH.likely;
   return { low: Math.min(...all, likely), likely, high: Math.max(...all, likely) };
 }

@@ -32,7 +32,9 @@ export function q10FromActivation(kiloJoulePerMole: number, from: number, to = f
  * strength should cancel; by volume because a film is judged by what fills it, and a weighting by mass would let the
  * heavy lead and cadmium colours speak for light ones that fill as much of it.
  */
-export function pigmentFactor(pigments: readonly { readonly factor: number; readonly volume: number }[]): number {
+export function pigmentFactor(
+  pigments: readonly { readonly factor: number; readonly volume: number }[],
+): number {
   let sum = 0;
   let log = 0;
   for (const { factor, volume } of pigments) {

@@ -9,7 +9,9 @@ const WATER_BORNE: Interval = { low: 0.02, likely: 0.1, high: 0.5 };
 
 /** From the table's days until it may be painted on: least, usual, best. */
 export function dryGround(material: GroundMaterial): Drying {
-  const [least, usual, best] = [material.ready.least, material.ready.usual, material.ready.best].sort((a, b) => a - b);
+  const [least, usual, best] = [material.ready.least, material.ready.usual, material.ready.best].sort(
+    (a, b) => a - b,
+  );
   const ready: Interval = { low: least!, likely: usual!, high: best! };
   const most: Interval = material.kind === 'oil' ? scale(ready, 1 / 1.5) : WATER_BORNE;
   const touchDry: Interval = {
@@ -18,7 +20,11 @@ export function dryGround(material: GroundMaterial): Drying {
     high: Math.min(most.high, ready.high),
   };
   return {
-    open: { low: touchDry.low * OPEN.low, likely: touchDry.likely * OPEN.likely, high: touchDry.high * OPEN.high },
+    open: {
+      low: touchDry.low * OPEN.low,
+      likely: touchDry.likely * OPEN.likely,
+      high: touchDry.high * OPEN.high,
+    },
     touchDry,
     ready,
     firm: ready,

@@ -33,7 +33,11 @@ export const observedDrying = (drying: Drying, layer: string, days: number): Dry
  * A later layer of the same paint and medium. `ratio` is observed over likely of the observed layer. What is unknown of
  * binder and pigment has been seen and cancels; thickness and weather remain, so the spread is halved on its log scale.
  */
-export function recalibrated(drying: Drying, ratio: number, observed: { layer: string; days: number }): Drying {
+export function recalibrated(
+  drying: Drying,
+  ratio: number,
+  observed: { layer: string; days: number },
+): Drying {
   const { low, likely, high } = drying.touchDry;
   const middle = likely * ratio;
   return paced(

@@ -1,16 +1,16 @@
 /** Plan → Study. Composition and drying at once, everything else when it is asked for, each once. */
 import { binder, dataVersion } from '../materials/catalogue.ts';
+import { permanence } from '../permanence/permanence.ts';
 import type { Plan } from '../plan/plan.ts';
-import { calendarOf } from './calendar.ts';
-import { colouring, createColourMemo, type ColourMemo } from './colours.ts';
-import { BELIEVED, believed, LIGHT_HOURS, LUX, SESSION_HOURS, TEMPERATURE } from './defaults.ts';
-import { dried, type Dried, withObservations } from './drying.ts';
-import { type Film, filmPlan } from './film.ts';
-import { createMemo, type Memo } from './memo.ts';
 import { air } from '../studio/air.ts';
 import { cautions } from '../studio/cautions.ts';
 import { quantities } from '../studio/quantities.ts';
-import { permanence } from '../permanence/permanence.ts';
+import { calendarOf } from './calendar.ts';
+import { type ColourMemo, colouring, createColourMemo } from './colours.ts';
+import { BELIEVED, believed, LIGHT_HOURS, LUX, SESSION_HOURS, TEMPERATURE } from './defaults.ts';
+import { type Dried, dried, withObservations } from './drying.ts';
+import { type Film, filmPlan } from './film.ts';
+import { createMemo, type Memo } from './memo.ts';
 import { sourcesOf } from './sources.ts';
 import { stacksOf } from './stacks.ts';
 import type { AreaStudy, Assumption, LayerStudy, Study } from './study.ts';
@@ -30,7 +30,10 @@ export const createStudyMemo = (): StudyMemo => ({ layers: createMemo(), colours
 
 const once = <T>(make: () => T): (() => T) => {
   let made: { readonly value: T } | undefined;
-  return () => (made ??= { value: make() }).value;
+  return () => {
+    made ??= { value: make() };
+    return made.value;
+  };
 };
 
 /** Everything computed from a plan. Never throws, whatever the plan lacks. */
@@ -63,7 +66,8 @@ export function study(plan: Plan, memo: StudyMemo = createStudyMemo()): Study {
       composition: film.composition,
       drying: here.drying,
       dryFilm: film.dryFilm,
-      assumptions: here.assumptions.length > 0 ? [...film.assumptions, ...here.assumptions] : film.assumptions,
+      assumptions:
+        here.assumptions.length > 0 ? [...film.assumptions, ...here.assumptions] : film.assumptions,
       get below() {
         return stacks.below(index);
       },
@@ -125,20 +129,34 @@ function studyAssumptions(plan: Plan): Assumption[] {
   const { studio } = plan;
   const found: Assumption[] = [];
   if (plan.kind === 'plan') {
-    if (!studio.temperature) found.push({ field: 'temperature', value: '20 °C', why: 'the plan states none' });
-    if (!studio.session) found.push({ field: 'session', value: `${SESSION_HOURS} hours`, why: 'the plan states none' });
+    if (!studio.temperature)
+      found.push({ field: 'temperature', value: '20 °C', why: 'the plan states none' });
+    if (!studio.session)
+      found.push({ field: 'session', value: `${SESSION_HOURS} hours`, why: 'the plan states none' });
     if (studio.humidity)
       found.push({
         field: 'humidity',
         value: 'not reckoned with',
         why: 'it changes drying, but no source was found that says by how much without knowing the driers in the oil',
-        source: { text: 'Gardner, Paint Technology and Tests (1911): manganese-rich varnishes dry quicker in dry air, poor ones in damp', mark: 'published' },
+        source: {
+          text: 'Gardner, Paint Technology and Tests (1911): manganese-rich varnishes dry quicker in dry air, poor ones in damp',
+          mark: 'published',
+        },
       });
   }
-  if (!studio.light) found.push({ field: 'light', value: `${LUX} lux, ${LIGHT_HOURS} hours a year`, why: 'the plan states none' });
+  if (!studio.light)
+    found.push({
+      field: 'light',
+      value: `${LUX} lux, ${LIGHT_HOURS} hours a year`,
+      why: 'the plan states none',
+    });
   if (!studio.lightSource) found.push({ field: 'light-source', value: 'D65', why: 'the plan states none' });
   const silent = plan.implicitArea ? [] : plan.areas.filter((a) => !a.share);
   if (silent.length > 0 && silent.length < 50)
-    found.push({ field: 'share', value: silent.map((a) => a.name).join(', '), why: 'areas without a share have equal parts of what the others leave' });
+    found.push({
+      field: 'share',
+      value: silent.map((a) => a.name).join(', '),
+      why: 'areas without a share have equal parts of what the others leave',
+    });
   return found;
 }

@@ -36,7 +36,11 @@ interface Track {
 }
 
 const inWords = (days: number): string =>
-  days === 0 ? 'no time' : days < 1 ? `${Math.max(1, Math.round(days * 24))} hours` : `${days < 10 ? Math.round(days * 10) / 10 : Math.round(days)} days`;
+  days === 0
+    ? 'no time'
+    : days < 1
+      ? `${Math.max(1, Math.round(days * 24))} hours`
+      : `${days < 10 ? Math.round(days * 10) / 10 : Math.round(days)} days`;
 
 export function calendarOf(plan: Plan, layers: readonly LayerStudy[], stacks: Stacks): Calendar {
   if (plan.kind !== 'plan') return { dated: false, entries: [] };
@@ -62,7 +66,10 @@ export function calendarOf(plan: Plan, layers: readonly LayerStudy[], stacks: St
       const behind = after && plus(track.laid, after);
       const here = behind ? later(track.free, behind) : track.free;
       if (here.high > free.high) {
-        const reason = behind && behind.high > track.free.high ? `wait ${layer.after?.words ?? ''} after it` : track.reason;
+        const reason =
+          behind && behind.high > track.free.high
+            ? `wait ${layer.after?.words ?? ''} after it`
+            : track.reason;
         held = { layer: layers[track.layer]!.layer.name, area, reason };
       }
       free = later(free, here);
@@ -72,7 +79,9 @@ export function calendarOf(plan: Plan, layers: readonly LayerStudy[], stacks: St
     const ready = drying?.ready ?? { low: 0, likely: 0, high: 0 };
     const step = wait ? later(ready, wait) : ready;
     const reason =
-      wait && wait.high > ready.high ? `wait ${layer.wait?.words ?? inWords(wait.likely)}` : `ready in ${inWords(ready.low)} to ${inWords(ready.high)}`;
+      wait && wait.high > ready.high
+        ? `wait ${layer.wait?.words ?? inWords(wait.likely)}`
+        : `ready in ${inWords(ready.low)} to ${inWords(ready.high)}`;
     const { coats } = study;
     const day = layer.painted?.number;
     const own = { layer: layer.name, area: layer.areas[0] ?? '', reason: `coat before it: ${reason}` };

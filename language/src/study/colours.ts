@@ -1,7 +1,8 @@
 /** Colours of a study. */
-import { createMemo, type Memo } from './memo.ts';
+
 import type { Plan } from '../plan/plan.ts';
 import type { Film } from './film.ts';
+import { createMemo, type Memo } from './memo.ts';
 import type { Stacks } from './stacks.ts';
 import type { AreaStudy, ColourOn } from './study.ts';
 
@@ -14,6 +15,11 @@ export interface Colouring {
   target(area: string): ReturnType<AreaStudy['target']>;
 }
 
-export function colouring(_plan: Plan, _films: readonly { readonly film: Film }[], _stacks: Stacks, _memo: ColourMemo): Colouring {
+export function colouring(
+  _plan: Plan,
+  _films: readonly { readonly film: Film }[],
+  _stacks: Stacks,
+  _memo: ColourMemo,
+): Colouring {
   return { layer: () => [], buildUp: () => [], target: () => undefined };
 }

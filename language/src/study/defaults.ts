@@ -38,7 +38,10 @@ export const BELIEVED = {
 
 /** A figure inside its bounds, in order, and never NaN. */
 export function believed(value: Interval, bounds: { readonly low: number; readonly high: number }): Interval {
-  const inside = (x: number) => (Number.isFinite(x) ? Math.min(bounds.high, Math.max(bounds.low, x)) : bounds.low);
-  const [low, likely, high] = [inside(value.low), inside(value.likely), inside(value.high)].sort((a, b) => a - b);
+  const inside = (x: number) =>
+    Number.isFinite(x) ? Math.min(bounds.high, Math.max(bounds.low, x)) : bounds.low;
+  const [low, likely, high] = [inside(value.low), inside(value.likely), inside(value.high)].sort(
+    (a, b) => a - b,
+  );
   return { low: low!, likely: likely!, high: high! };
 }

@@ -24,7 +24,12 @@ export function dried(layer: Layer, film: Film, temperature: Interval): Dried {
     if (material) return { drying: dryGround(material), assumptions: [] };
     const resin = layer.resin?.is;
     if (!resin) return NOT_DRYING;
-    const drying = dry({ binders: [{ binder: resin, volume: 1 }], pigments: [], dryFilm: film.coat, temperature });
+    const drying = dry({
+      binders: [{ binder: resin, volume: 1 }],
+      pigments: [],
+      dryFilm: film.coat,
+      temperature,
+    });
     return { drying, assumptions: [] };
   }
   const pigments = composition.pigments.map(({ pigment, volumeFraction }) => ({
@@ -40,7 +45,11 @@ export function dried(layer: Layer, film: Film, temperature: Interval): Dried {
   const assumptions: Assumption[] = [];
   if (!drying) {
     const value = composition.binders.map((b) => b.binder).join(', ') || 'no binder';
-    assumptions.push({ field: 'drying', value: 'not estimated', why: `no drying time is known for ${value}` });
+    assumptions.push({
+      field: 'drying',
+      value: 'not estimated',
+      why: `no drying time is known for ${value}`,
+    });
   } else if (staysSoft(pigments))
     assumptions.push({
       field: 'firm',
@@ -55,8 +64,7 @@ const oilGround = grounds.find((g) => g.kind === 'oil');
 
 /** What two layers must share for the drying of one to tell of the other. */
 const paintAndMedium = (film: Film): string | undefined =>
-  film.composition &&
-  [...film.composition.applied.map((a) => `${a.what} ${a.name}`)].sort().join('+');
+  film.composition && [...film.composition.applied.map((a) => `${a.what} ${a.name}`)].sort().join('+');
 
 /**
  * Drying of all layers in order. A layer with `painted` and `dry` beats its estimate, and later layers of the same
@@ -76,7 +84,11 @@ export function withObservations(
     if (days > 0) {
       if (key !== undefined) seen.set(key, { ratio: days / drying.touchDry.likely, layer: layer.name, days });
       drying = observedDrying(drying, layer.name, days);
-      assumptions.push({ field: 'drying', value: `touch-dry after ${inDays(days)}`, why: 'it was observed; this stands before the estimate' });
+      assumptions.push({
+        field: 'drying',
+        value: `touch-dry after ${inDays(days)}`,
+        why: 'it was observed; this stands before the estimate',
+      });
     } else if (earlier) {
       drying = recalibrated(drying, earlier.ratio, { layer: earlier.layer, days: earlier.days });
       assumptions.push({

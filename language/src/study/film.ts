@@ -56,10 +56,18 @@ export function filmPlan(layer: Layer, kind: Plan['kind']): FilmPlan {
     const coat = coatFilm(layer, assumptions);
     const times = coatCount(layer, kind, assumptions);
     if (claimsNothing)
-      assumptions.push({ field: 'colour', value: 'no proportions', why: 'a record’s formula without amounts names what is there and no more' });
+      assumptions.push({
+        field: 'colour',
+        value: 'no proportions',
+        why: 'a record’s formula without amounts names what is there and no more',
+      });
     for (const { paste, assumed } of colour?.pastes ?? []) {
       if (assumed)
-        assumptions.push({ field: 'paint', value: `${paste.name} in linseed`, why: 'a pigment named without a paint is taken as a tube in linseed oil' });
+        assumptions.push({
+          field: 'paint',
+          value: `${paste.name} in linseed`,
+          why: 'a pigment named without a paint is taken as a tube in linseed oil',
+        });
       if (!paste.oil && paste.pigments.length > 0)
         assumptions.push({
           field: 'oil',
@@ -82,17 +90,31 @@ export function filmPlan(layer: Layer, kind: Plan['kind']): FilmPlan {
   return { key, compute };
 }
 
-function composition(layer: Layer, colour: Colour | undefined, medium: Liquids | undefined, coat: Interval, assumptions: Assumption[]) {
+function composition(
+  layer: Layer,
+  colour: Colour | undefined,
+  medium: Liquids | undefined,
+  coat: Interval,
+  assumptions: Assumption[],
+) {
   let share = exactly(0);
   if (medium) {
     if (layer.medium?.share) share = believed(layer.medium.share.value, BELIEVED.share);
     else if (!colour) share = exactly(1);
     else {
       share = { low: 0.1, likely: 0.25, high: 0.5 };
-      assumptions.push({ field: 'medium', value: '25 % (10 to 50 %)', why: 'the layer names a medium and no share of it' });
+      assumptions.push({
+        field: 'medium',
+        value: '25 % (10 to 50 %)',
+        why: 'the layer names a medium and no share of it',
+      });
     }
   } else if (colour && layer.kind !== 'ground') {
-    assumptions.push({ field: 'medium', value: 'none', why: 'the layer names no medium: paint as it comes from the tube' });
+    assumptions.push({
+      field: 'medium',
+      value: 'none',
+      why: 'the layer names no medium: paint as it comes from the tube',
+    });
   }
   const input: FilmInput = {
     pastes: colour?.pastes ?? [],
@@ -110,16 +132,29 @@ function coatFilm(layer: Layer, assumptions: Assumption[]): Interval {
   if (film && film.given !== 'unknown') {
     const value = believed(film.value, BELIEVED.film);
     if (film.given === 'word')
-      assumptions.push({ field: 'film', value: `${value.low} to ${value.high} µm`, why: `‘${film.words}’ is read as this range` });
+      assumptions.push({
+        field: 'film',
+        value: `${value.low} to ${value.high} µm`,
+        why: `‘${film.words}’ is read as this range`,
+      });
     return value;
   }
   const value = material
-    ? believed({ low: material.film.low, likely: (material.film.low + material.film.high) / 2, high: material.film.high }, BELIEVED.film)
+    ? believed(
+        {
+          low: material.film.low,
+          likely: (material.film.low + material.film.high) / 2,
+          high: material.film.high,
+        },
+        BELIEVED.film,
+      )
     : FILM[layer.kind];
   assumptions.push({
     field: 'film',
     value: `${value.likely} µm (${value.low} to ${value.high})`,
-    why: film ? 'its thickness is not known; this is usual for such a layer' : 'the layer states no film; this is usual for its kind',
+    why: film
+      ? 'its thickness is not known; this is usual for such a layer'
+      : 'the layer states no film; this is usual for its kind',
     source: material?.film.source ?? FILM_SOURCE,
   });
   return value;
@@ -128,6 +163,11 @@ function coatFilm(layer: Layer, assumptions: Assumption[]): Interval {
 function coatCount(layer: Layer, kind: Plan['kind'], assumptions: Assumption[]): number {
   const { coats } = layer;
   if (coats && coats.given !== 'unknown') return Math.round(believed(coats.value, BELIEVED.coats).likely);
-  if (coats || kind === 'plan') assumptions.push({ field: 'coats', value: '1', why: coats ? 'their number is not known' : 'the layer states no number of coats' });
+  if (coats || kind === 'plan')
+    assumptions.push({
+      field: 'coats',
+      value: '1',
+      why: coats ? 'their number is not known' : 'the layer states no number of coats',
+    });
   return 1;
 }

@@ -67,13 +67,20 @@ const pigmentKeys = new WeakMap<Pigment, string>();
 /** Everything a study may read of a pigment: a painter's own may change in any figure. */
 function pigmentKey(pigment: Pigment, own: boolean): string {
   if (!own) return pigment.id;
-  let key = pigmentKeys.get(pigment);
-  if (key === undefined) pigmentKeys.set(pigment, (key = JSON.stringify(pigment)));
+  const key = pigmentKeys.get(pigment) ?? JSON.stringify(pigment);
+  pigmentKeys.set(pigment, key);
   return key;
 }
 
-function share(input: PasteInput, own: readonly OwnPigment[], ownPigments: ReadonlySet<Pigment>, assumed: boolean): Share {
-  const pigments = input.pigments.map((p) => `${p.mass} ${pigmentKey(p.pigment, ownPigments.has(p.pigment))}`);
+function share(
+  input: PasteInput,
+  own: readonly OwnPigment[],
+  ownPigments: ReadonlySet<Pigment>,
+  assumed: boolean,
+): Share {
+  const pigments = input.pigments.map(
+    (p) => `${p.mass} ${pigmentKey(p.pigment, ownPigments.has(p.pigment))}`,
+  );
   const oil = input.oil ? `${input.oil.low},${input.oil.likely},${input.oil.high}` : '';
   const swatches = own.map((o) => swatchKey(o)).join(';');
   return {
@@ -88,7 +95,10 @@ function share(input: PasteInput, own: readonly OwnPigment[], ownPigments: Reado
 /** The part of an own pigment that colour depends on. */
 export const swatchKey = (own: OwnPigment): string =>
   own.swatches
-    .map((s) => `${s.kind} ${s.colour.css} ${s.tint?.parts ?? ''} ${s.tint?.white.name ?? ''} ${s.film?.value.likely ?? ''}`)
+    .map(
+      (s) =>
+        `${s.kind} ${s.colour.css} ${s.tint?.parts ?? ''} ${s.tint?.white.name ?? ''} ${s.film?.value.likely ?? ''}`,
+    )
     .join(',');
 
 const paintShare = remembered<Paint, Share>((paint) => {
@@ -111,7 +121,12 @@ const paintShare = remembered<Paint, Share>((paint) => {
     pigments.push({ pigment: is.pigment, mass });
   }
   if (!(pigments.reduce((sum, p) => sum + p.mass, 0) > 0)) return undefined;
-  return share({ name: paint.name, pigments, binder: ground, oil: paint.oil?.value }, own, ownPigments, false);
+  return share(
+    { name: paint.name, pigments, binder: ground, oil: paint.oil?.value },
+    own,
+    ownPigments,
+    false,
+  );
 });
 
 const tubes = new WeakMap<Pigment, Share>();
@@ -121,14 +136,21 @@ function tube(pigment: Pigment, own: OwnPigment | undefined): Share | undefined 
   const linseed = binder('linseed');
   if (!linseed) return undefined;
   const name = own?.name ?? pigment.id;
-  const made = share({ name, pigments: [{ pigment, mass: 1 }], binder: linseed }, own ? [own] : [], new Set(own ? [pigment] : []), true);
+  const made = share(
+    { name, pigments: [{ pigment, mass: 1 }], binder: linseed },
+    own ? [own] : [],
+    new Set(own ? [pigment] : []),
+    true,
+  );
   tubes.set(pigment, made);
   return made;
 }
 
 const densityOf = (s: Share): number => paste(s.paste, MIDDLE, solvent)?.density ?? 1;
 
-const mixColour = remembered<Mix, Colour>((mix, depth) => (mix.formula ? colourOf(mix.formula, depth + 1) : undefined));
+const mixColour = remembered<Mix, Colour>((mix, depth) =>
+  mix.formula ? colourOf(mix.formula, depth + 1) : undefined,
+);
 
 function inside(ingredient: Ingredient, depth: number): Pick<Colour, 'pastes' | 'density'> | undefined {
   const { is } = ingredient;
@@ -176,20 +198,27 @@ function sum(formula: Formula, depth: number): Colour | undefined {
 
 /** True where a record names what is there and claims no proportions. */
 export const withoutProportions = (formula: Formula): boolean =>
-  formula.amounts === 'none' && (formula.parts.length > 1 || formula.parts.some((p) => mixesParts(p.ingredient)));
+  formula.amounts === 'none' &&
+  (formula.parts.length > 1 || formula.parts.some((p) => mixesParts(p.ingredient)));
 
 const mixesParts = ({ is }: Ingredient): boolean => {
   const inner = is.kind === 'paint' ? is.paint.formula : is.kind === 'mix' ? is.mix.formula : undefined;
   return inner !== undefined && inner.amounts === 'none' && inner.parts.length > 1;
 };
 
-const liquidKey = (p: LiquidPart): string => (p.liquid.kind === 'binder' ? p.liquid.binder.id : p.liquid.solvent.id);
+const liquidKey = (p: LiquidPart): string =>
+  p.liquid.kind === 'binder' ? p.liquid.binder.id : p.liquid.solvent.id;
 const liquidDensity = (p: LiquidPart): number =>
   at(p.liquid.kind === 'binder' ? p.liquid.binder.density : p.liquid.solvent.density, 0);
 
 function liquids(name: string, parts: readonly LiquidPart[]): Liquids {
   const density = parts.reduce((s, p) => s + p.volume * liquidDensity(p), 0);
-  return { name, parts, density, key: `${name}:${parts.map((p) => `${p.volume}*${liquidKey(p)}`).join('+')}` };
+  return {
+    name,
+    parts,
+    density,
+    key: `${name}:${parts.map((p) => `${p.volume}*${liquidKey(p)}`).join('+')}`,
+  };
 }
 
 const mediumLiquids = remembered<Medium, Liquids>((medium, depth) => {
@@ -215,12 +244,17 @@ const mediumLiquids = remembered<Medium, Liquids>((medium, depth) => {
       const before = volumes.get(liquidKey(p))?.volume ?? 0;
       volumes.set(liquidKey(p), { ...p, volume: before + (volume / whole) * p.volume });
     }
-  return liquids(medium.name, [...volumes.values()].filter((p) => p.volume > 0));
+  return liquids(
+    medium.name,
+    [...volumes.values()].filter((p) => p.volume > 0),
+  );
 });
 
 /** The liquids a layer's medium is made of: a declared medium, or one oil, resin or solvent. */
 export function mediumOf(medium: NonNullable<Layer['medium']>): Liquids | undefined {
   const is = medium.of?.is;
   if (!is || !medium.of) return undefined;
-  return is.kind === 'medium' ? mediumLiquids(is.medium) : liquids(medium.of.name, [{ liquid: is, volume: 1 }]);
+  return is.kind === 'medium'
+    ? mediumLiquids(is.medium)
+    : liquids(medium.of.name, [{ liquid: is, volume: 1 }]);
 }

@@ -1,7 +1,8 @@
 /** Every source a study rests on, once each. */
+
+import { ALKYD, OPEN, Q10, READY } from '../drying/settings.ts';
 import { dryingFactorsSource } from '../materials/drying-classes.ts';
 import type { Binder, Source } from '../materials/types.ts';
-import { ALKYD, OPEN, Q10, READY } from '../drying/settings.ts';
 import type { Study } from './study.ts';
 
 const CPVC: Source = {

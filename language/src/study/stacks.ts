@@ -15,8 +15,8 @@ export function stacksOf(plan: Plan): Stacks {
   const depth = plan.layers.map((layer, index) => {
     const here = new Map<string, number>();
     for (const area of layer.areas) {
-      let stack = on.get(area);
-      if (!stack) on.set(area, (stack = []));
+      const stack = on.get(area) ?? [];
+      on.set(area, stack);
       if (here.has(area)) continue;
       here.set(area, stack.length);
       stack.push(index);

@@ -59,7 +59,14 @@ export interface AreaStudy {
   readonly share: number;
   /** lazy */
   buildUp(): readonly { readonly layer: string; readonly index: number; readonly colour: ColourOn }[];
-  target(): { readonly lab: readonly [number, number, number]; readonly css: string; readonly deltaE00?: number; readonly within: number } | undefined;
+  target():
+    | {
+        readonly lab: readonly [number, number, number];
+        readonly css: string;
+        readonly deltaE00?: number;
+        readonly within: number;
+      }
+    | undefined;
 }
 
 /** One coat of one layer in the calendar. */
@@ -85,10 +92,19 @@ export interface Calendar {
 
 export interface Quantities {
   readonly paints: readonly { readonly name: string; readonly ml: Interval; readonly g: Interval }[];
-  readonly mediums: readonly { readonly name: string; readonly ml: Interval; readonly ingredients: readonly { readonly name: string; readonly ml: Interval; readonly g: Interval }[] }[];
+  readonly mediums: readonly {
+    readonly name: string;
+    readonly ml: Interval;
+    readonly ingredients: readonly { readonly name: string; readonly ml: Interval; readonly g: Interval }[];
+  }[];
   readonly agents: readonly { readonly name: string; readonly method: string; readonly ml: Interval }[];
   /** per session (one coat of one layer) */
-  readonly sessions: readonly { readonly layer: string; readonly coat: number; readonly paints: readonly { readonly name: string; readonly ml: Interval }[]; readonly medium?: { readonly name: string; readonly ml: Interval } }[];
+  readonly sessions: readonly {
+    readonly layer: string;
+    readonly coat: number;
+    readonly paints: readonly { readonly name: string; readonly ml: Interval }[];
+    readonly medium?: { readonly name: string; readonly ml: Interval };
+  }[];
   readonly assumptions: readonly Assumption[];
 }
 
@@ -110,7 +126,11 @@ export interface Air {
   readonly neededAirChanges?: Interval;
   readonly neededFreshAir?: Interval;
   /** where the vapour of that session comes from */
-  readonly parts?: readonly { readonly from: 'paint' | 'preparation' | 'brushes'; readonly solvent: string; readonly grams: Interval }[];
+  readonly parts?: readonly {
+    readonly from: 'paint' | 'preparation' | 'brushes';
+    readonly solvent: string;
+    readonly grams: Interval;
+  }[];
   readonly assumptions: readonly Assumption[];
 }
 

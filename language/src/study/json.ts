@@ -1,0 +1,187 @@
+/**
+ * A study as JSON, the public form (language/docs/study.schema.json). Intervals are {low, likely, high}; shares and
+ * concentrations fractions of 1, lengths µm, times days, volumes ml, masses g, temperatures °C. Names may be added to
+ * it, never changed. Figures are rounded to six digits, so that the text does not hang on the last bit of a machine.
+ */
+import { TOOL_NAME, TOOL_VERSION } from '../plan/names.ts';
+import type { Assumption, Calendar, CalendarEntry, Composition, LayerStudy, Study } from './study.ts';
+
+const DAY = 86_400_000;
+const iso = (day: number): string => new Date(day * DAY).toISOString().slice(0, 10);
+
+/** Digits kept of every figure. */
+const DIGITS = 6;
+
+/** The same value with figures rounded; what is not finite becomes null rather than break a reader. */
+function rounded<T>(value: T): T {
+  if (typeof value === 'number')
+    return (Number.isFinite(value) ? Number(value.toPrecision(DIGITS)) : null) as T;
+  if (Array.isArray(value)) return value.map(rounded) as T;
+  if (typeof value === 'object' && value !== null)
+    return Object.fromEntries(Object.entries(value).map(([key, inner]) => [key, rounded(inner)])) as T;
+  return value;
+}
+
+const assumptions = (list: readonly Assumption[]) =>
+  list.map(({ field, value, why, source }) => ({ field, value, why, ...(source ? { source } : {}) }));
+
+const composition = (c: Composition) => ({
+  pigments: c.pigments.map(({ pigment, volumeFraction, massFraction }) => ({
+    id: pigment.id,
+    code: pigment.code ?? null,
+    variety: pigment.variety ?? null,
+    volumeFraction,
+    massFraction,
+  })),
+  binders: c.binders,
+  volatiles: c.volatiles,
+  pvc: c.pvc,
+  cpvc: c.cpvc,
+  lambda: c.lambda,
+  fatness: c.fatness,
+  volumeSolids: c.volumeSolids,
+  wetFilm: c.wetFilm,
+  dryFilm: c.dryFilm,
+  mediumShare: c.mediumShare,
+  mediumSolids: c.mediumSolids,
+  wetDensity: c.wetDensity,
+  applied: c.applied,
+});
+
+const layer = (l: LayerStudy) => ({
+  name: l.layer.name,
+  kind: l.layer.kind,
+  areas: l.areas,
+  coats: l.coats,
+  dryFilm: l.dryFilm ?? null,
+  composition: l.composition ? composition(l.composition) : null,
+  drying: l.drying
+    ? {
+        open: l.drying.open,
+        touchDry: l.drying.touchDry,
+        ready: l.drying.ready,
+        firm: l.drying.firm,
+        ...(l.drying.observed ? { observed: l.drying.observed } : {}),
+      }
+    : null,
+  colour: l.colours().map(({ area, lab, hex, outOfGamut, radius, confidence, basis }) => ({
+    area,
+    lab,
+    hex,
+    outOfGamut,
+    radius,
+    confidence,
+    basis,
+  })),
+  assumptions: assumptions(l.assumptions),
+});
+
+/** Dates where the plan has any; else null, and only the days since the beginning. */
+const entry = (e: CalendarEntry, { dated }: Calendar) => ({
+  layer: e.layer,
+  coat: e.coat,
+  notBefore: dated ? iso(Math.floor(e.notBefore)) : null,
+  safeFrom: dated ? iso(Math.ceil(e.safeFrom)) : null,
+  notBeforeDay: e.notBefore,
+  likelyDay: e.likely,
+  safeFromDay: e.safeFrom,
+  daysToSpare: e.daysToSpare ?? null,
+  heldBy: e.heldBy ?? null,
+  painted: e.painted === undefined ? null : iso(e.painted),
+});
+
+const limit = (
+  of: { readonly ppm?: number; readonly mgPerM3?: number; readonly source: string } | undefined,
+) => (of ? { ppm: of.ppm ?? null, mgPerM3: of.mgPerM3 ?? null, source: of.source } : null);
+
+function air({ air: a }: Study) {
+  if (!a) return null;
+  return {
+    solvents: a.solvents.map((s) => ({
+      name: s.name,
+      grams: s.grams,
+      ppm: s.ppm ?? null,
+      mgPerM3: s.mgPerM3 ?? null,
+      limit: limit(s.limit),
+      ceiling: limit(s.ceiling),
+    })),
+    mixtureRatio: a.mixtureRatio ?? null,
+    layer: a.layer ?? null,
+    roomKnown: a.roomKnown,
+    neededAirChanges: a.neededAirChanges ?? null,
+    neededFreshAir: a.neededFreshAir ?? null,
+    assumptions: assumptions(a.assumptions),
+  };
+}
+
+function quantities({ quantities: q }: Study) {
+  if (!q) return null;
+  return {
+    paints: q.paints.map(({ name, ml, g }) => ({ name, ml, g })),
+    mediums: q.mediums.map(({ name, ml, ingredients }) => ({
+      name,
+      ml,
+      ingredients: ingredients.map((i) => ({ name: i.name, ml: i.ml, g: i.g })),
+    })),
+    agents: q.agents.map(({ name, method, ml }) => ({ name, method, ml })),
+    sessions: q.sessions.map((s) => ({
+      layer: s.layer,
+      coat: s.coat,
+      paints: s.paints.map(({ name, ml }) => ({ name, ml })),
+      medium: s.medium ? { name: s.medium.name, ml: s.medium.ml } : null,
+    })),
+    assumptions: assumptions(q.assumptions),
+  };
+}
+
+/** `findings` as `check --format json` prints them. */
+export function studyJson<F>(study: Study, path: string, findings: readonly F[]) {
+  const { plan } = study;
+  return {
+    version: '1',
+    tool: { name: TOOL_NAME, version: TOOL_VERSION, data: study.dataVersion },
+    path,
+    kind: plan.kind,
+    title: plan.title ?? null,
+    ...rounded({
+      layers: study.layers.map(layer),
+      areas: study.areas.map((area) => {
+        const target = area.target();
+        return {
+          name: area.name,
+          share: area.share,
+          buildUp: area.buildUp().map(({ layer: name, colour }) => ({
+            layer: name,
+            lab: colour.lab,
+            hex: colour.hex,
+            radius: colour.radius,
+          })),
+          target: target
+            ? { lab: target.lab, css: target.css, deltaE00: target.deltaE00 ?? null, within: target.within }
+            : null,
+        };
+      }),
+      calendar: study.calendar.entries.map((e) => entry(e, study.calendar)),
+      quantities: quantities(study),
+      air: air(study),
+      permanence: study.permanence.map((p) => ({
+        layer: p.layer,
+        pigment: p.pigment.id,
+        lightfastness: p.lightfastness ?? null,
+        source: p.source,
+        years: p.years ?? null,
+        note: p.note ?? null,
+      })),
+      cautions: study.cautions.map(({ hazard, title, where, text, source }) => ({
+        hazard,
+        title,
+        where,
+        text,
+        source,
+      })),
+      assumptions: assumptions(study.assumptions),
+    }),
+    findings,
+    sources: study.sources,
+  };
+}

@@ -51,7 +51,7 @@ export function study(plan: Plan, memo: StudyMemo = createStudyMemo()): Study {
       // A record tells of films that dried long ago.
       return { film, dried: plan.kind === 'record' ? { assumptions: [] } : dried(layer, film, temperature) };
     });
-    return { layer, ...found };
+    return { layer, key: `${key}\n${resin}`, ...found };
   });
   const drying = withObservations(made);
   const stacks = stacksOf(plan);

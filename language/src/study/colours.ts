@@ -1,25 +1,121 @@
-/** Colours of a study. */
-
+/** Predicted colours of a study: after every layer on every area, and how far the last is from what is wanted there. */
+import { parseColour } from '../optics/css.ts';
+import { deltaE00 } from '../optics/difference.ts';
 import type { Plan } from '../plan/plan.ts';
+import { after, type ColourMemo, type State, view } from './chain.ts';
+import { WITHIN } from './defaults.ts';
 import type { Film } from './film.ts';
-import { createMemo, type Memo } from './memo.ts';
+import { bareSupport, layOf, wantedFace } from './lay.ts';
 import type { Stacks } from './stacks.ts';
 import type { AreaStudy, ColourOn } from './study.ts';
 
-export type ColourMemo = Memo<unknown>;
-export const createColourMemo = (): ColourMemo => createMemo();
+export { type ColourMemo, createColourMemo } from './chain.ts';
 
 export interface Colouring {
   layer(index: number): readonly ColourOn[];
   buildUp(area: string): ReturnType<AreaStudy['buildUp']>;
   target(area: string): ReturnType<AreaStudy['target']>;
+  /** internal state of an area beneath a layer (or after all of them), for matching */
+  beneath(area: string, index?: number): State | undefined;
+}
+
+export interface Coloured {
+  readonly key: string;
+  readonly film: Film;
 }
 
 export function colouring(
-  _plan: Plan,
-  _films: readonly { readonly film: Film }[],
-  _stacks: Stacks,
-  _memo: ColourMemo,
+  plan: Plan,
+  films: readonly Coloured[],
+  stacks: Stacks,
+  memo: ColourMemo,
 ): Colouring {
-  return { layer: () => [], buildUp: () => [], target: () => undefined };
+  memo.states.turn();
+  memo.lays.turn();
+  memo.views.turn();
+  const wanted = wantedFace(plan);
+  const face = wanted ? String(wanted.specular) : '';
+  const light = plan.studio.lightSource?.value ?? 'D65';
+
+  const lays = films.map(({ key, film }, index) => {
+    const layer = plan.layers[index]!;
+    const css = layer.colour?.kind === 'value' ? layer.colour.value.css : '';
+    // A doubt names its layer, so the name is part of what is remembered.
+    return memo.lays.get(`${face}\n${css}\n${layer.name}\n${key}`, () => ({
+      id: memo.next++,
+      lay: layOf(layer, film, wanted),
+    }));
+  });
+  const wiped = plan.layers.map((l) => new Set(l.wipeOut.flatMap((w) => w.areas)));
+  const support = bareSupport(plan);
+  const bottom = memo.lays.get(`support ${face} ${support.lab} ${support.basis}`, () => ({
+    id: memo.next++,
+    lay: support,
+  }));
+
+  // Per area the states so far, from the bare support upwards; never more of them than were asked for.
+  const states = new Map<string, (State | undefined)[]>();
+  const state = (area: string, count: number): State | undefined => {
+    const stack = stacks.on.get(area);
+    if (!stack) return undefined;
+    let known = states.get(area);
+    if (!known) {
+      known = [after(memo, undefined, bottom, false)];
+      states.set(area, known);
+    }
+    for (let i = known.length; i <= count; i++) {
+      const index = stack[i - 1]!;
+      known.push(after(memo, known[i - 1], lays[index]!, wiped[index]!.has(area)));
+    }
+    return known[count];
+  };
+
+  const colourOn = (area: string, at: State): ColourOn => {
+    const seen = view(memo, at, light);
+    return {
+      area,
+      lab: seen.lab,
+      get hex() {
+        return seen.screen().hex;
+      },
+      get outOfGamut() {
+        return seen.screen().outOfGamut;
+      },
+      radius: seen.radius,
+      confidence: at.confidence,
+      basis: at.basis,
+    };
+  };
+  const on = (area: string, index: number): ColourOn[] => {
+    const beneath = stacks.depth[index]?.get(area);
+    const at = beneath === undefined ? undefined : state(area, beneath + 1);
+    return at ? [colourOn(area, at)] : [];
+  };
+
+  return {
+    layer: (index) => (plan.layers[index]?.areas ?? []).flatMap((area) => on(area, index)),
+    buildUp: (area) =>
+      (stacks.on.get(area) ?? []).flatMap((index) =>
+        on(area, index).map((colour) => ({ layer: plan.layers[index]!.name, index, colour })),
+      ),
+    target(area) {
+      const target = plan.targets.findLast((t) => t.in?.areas.includes(area));
+      const css = target?.colour?.css;
+      const lab = css === undefined ? undefined : parseColour(css);
+      if (!target || !lab || css === undefined) return undefined;
+      const last = (stacks.on.get(area) ?? []).length;
+      const at = last > 0 ? state(area, last) : undefined;
+      const within = target.within?.value.likely ?? WITHIN;
+      return { lab, css, deltaE00: at ? deltaE00(lab, view(memo, at, light).lab) : undefined, within };
+    },
+    beneath(area, index) {
+      const stack = stacks.on.get(area);
+      if (!stack) return undefined;
+      const count =
+        index === undefined
+          ? stack.length
+          : (stacks.depth[index]?.get(area) ?? stack.filter((i) => i < index).length);
+      return state(area, count);
+    },
+  };
 }

@@ -21,6 +21,11 @@ export const FILM: Readonly<Record<LayerKind, Interval>> = {
 };
 export const FILM_SOURCE = practice('films of this order are usual for this kind of layer');
 
+export const PASTE_SOURCE: Source = {
+  text: 'oil in an unstated paste at 1.1 to 1.8 times the oil absorption, likely 1.3',
+  mark: 'assumption',
+};
+
 export const TEMPERATURE = exactly(20);
 export const SESSION_HOURS = 3;
 export const LUX = 150;

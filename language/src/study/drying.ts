@@ -20,8 +20,9 @@ const NOT_DRYING: Dried = { assumptions: [] };
 export function dried(layer: Layer, film: Film, temperature: Interval): Dried {
   const { composition } = film;
   const material = layer.material?.is;
+  // A material named beside the colour (egg, distemper) tells more of the drying than the pastes would.
+  if (material) return { drying: dryGround(material), assumptions: [] };
   if (!composition) {
-    if (material) return { drying: dryGround(material), assumptions: [] };
     const resin = layer.resin?.is;
     if (!resin) return NOT_DRYING;
     const drying = dry({

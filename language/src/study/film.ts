@@ -4,8 +4,8 @@ import type { FilmInput } from '../film/input.ts';
 import { solvent } from '../materials/catalogue.ts';
 import { exactly, type Interval, scale } from '../materials/interval.ts';
 import type { Layer, Plan } from '../plan/plan.ts';
-import { BELIEVED, believed, FILM, FILM_SOURCE } from './defaults.ts';
-import { type Colour, colourOf, type Liquids, mediumOf, withoutProportions } from './recipe.ts';
+import { BELIEVED, believed, FILM, FILM_SOURCE, PASTE_SOURCE } from './defaults.ts';
+import { type Colour, colourOf, type Liquids, mediumOf, tubeBinder, withoutProportions } from './recipe.ts';
 import type { Assumption, Composition } from './study.ts';
 
 export interface Film {
@@ -35,7 +35,8 @@ const isMediumAlone = (layer: Layer): boolean => layer.colour === undefined && l
 export function filmPlan(layer: Layer, kind: Plan['kind']): FilmPlan {
   const formula = layer.colour?.kind === 'formula' ? layer.colour.formula : undefined;
   const claimsNothing = kind === 'record' && formula !== undefined && withoutProportions(formula);
-  const colour = formula && !claimsNothing ? colourOf(formula) : undefined;
+  const colour =
+    formula && !claimsNothing ? colourOf(formula, tubeBinder(layer.material?.is?.id)) : undefined;
   const medium = layer.medium && mediumOf(layer.medium);
   const share = layer.medium?.share?.value;
   const { film, coats } = layer;
@@ -61,20 +62,7 @@ export function filmPlan(layer: Layer, kind: Plan['kind']): FilmPlan {
         value: 'no proportions',
         why: 'a record’s formula without amounts names what is there and no more',
       });
-    for (const { paste, assumed } of colour?.pastes ?? []) {
-      if (assumed)
-        assumptions.push({
-          field: 'paint',
-          value: `${paste.name} in linseed`,
-          why: 'a pigment named without a paint is taken as a tube in linseed oil',
-        });
-      if (!paste.oil && paste.pigments.length > 0)
-        assumptions.push({
-          field: 'oil',
-          value: `${paste.name}: 1.3 times the oil absorption (1.1 to 1.8, or what a workable paint is printed to want)`,
-          why: 'the paint states no oil; all pastes are taken as equally stiff',
-        });
-    }
+    assumePastes(colour, assumptions);
     const broken = (formula && !claimsNothing && !colour) || (layer.medium !== undefined && !medium);
     const composable = !broken && (colour !== undefined || (isMediumAlone(layer) && medium !== undefined));
     return {
@@ -126,6 +114,26 @@ function composition(
   return compose(input);
 }
 
+/** What is assumed of the pastes, told once for all that are alike. */
+function assumePastes(colour: Colour | undefined, assumptions: Assumption[]): void {
+  const pastes = colour?.pastes ?? [];
+  const tubes = pastes.filter((p) => p.assumed).map((p) => `${p.paste.name} in ${p.paste.binder.id}`);
+  if (tubes.length > 0)
+    assumptions.push({
+      field: 'paint',
+      value: tubes.join(', '),
+      why: 'a pigment named without a paint is taken as a paint of that pigment alone',
+    });
+  const silent = pastes.filter((p) => !p.paste.oil).map((p) => p.paste.name);
+  if (silent.length > 0)
+    assumptions.push({
+      field: 'oil',
+      value: `${silent.join(', ')}: 1.3 times the oil absorption (from 1.1 to 1.8, or to what a workable paint is printed to want)`,
+      why: 'the paint states no oil; all pastes are taken as equally stiff',
+      source: PASTE_SOURCE,
+    });
+}
+
 function coatFilm(layer: Layer, assumptions: Assumption[]): Interval {
   const { film } = layer;
   const material = layer.material?.is;
@@ -170,4 +178,15 @@ function coatCount(layer: Layer, kind: Plan['kind'], assumptions: Assumption[]):
       why: coats ? 'their number is not known' : 'the layer states no number of coats',
     });
   return 1;
+}
+
+/** A film stated as one figure is laid thicker and thinner by about a third (assumption); a range speaks for itself. */
+const HAND = Math.log(1.3);
+const WIDEST = Math.log(5);
+
+/** ln of the factor by which a film may be off its likely thickness. */
+export function mayBeThicker(layer: Layer, { coat }: Film): number {
+  if (layer.film?.given === 'exact') return HAND;
+  const wide = Math.max(Math.log(coat.high / coat.likely), Math.log(coat.likely / coat.low));
+  return Math.min(WIDEST, Math.max(wide, 0.01));
 }

@@ -129,54 +129,70 @@ const paintShare = remembered<Paint, Share>((paint) => {
   );
 });
 
-const tubes = new WeakMap<Pigment, Share>();
-function tube(pigment: Pigment, own: OwnPigment | undefined): Share | undefined {
-  const known = tubes.get(pigment);
-  if (known) return known;
-  const linseed = binder('linseed');
-  if (!linseed) return undefined;
-  const name = own?.name ?? pigment.id;
-  const made = share(
-    { name, pigments: [{ pigment, mass: 1 }], binder: linseed },
-    own ? [own] : [],
-    new Set(own ? [pigment] : []),
-    true,
-  );
-  tubes.set(pigment, made);
+/** Water-borne paints by the word of their layer's `material`; any other code used directly is a tube in linseed oil. */
+const BINDER_OF: Readonly<Record<string, string>> = {
+  egg: 'egg-tempera',
+  'egg-white': 'egg-tempera',
+  distemper: 'glue',
+  gouache: 'gum-arabic',
+  watercolour: 'gum-arabic',
+  'acrylic-paint': 'acrylic',
+};
+export const tubeBinder = (material: string | undefined): string => BINDER_OF[material ?? ''] ?? 'linseed';
+
+const tubes = new WeakMap<Pigment, Map<string, Share>>();
+function tube(pigment: Pigment, own: OwnPigment | undefined, binderId: string): Share | undefined {
+  const known = tubes.get(pigment) ?? new Map<string, Share>();
+  tubes.set(pigment, known);
+  const found = known.get(binderId);
+  if (found) return found;
+  const medium = binder(binderId);
+  if (!medium) return undefined;
+  const input = { name: own?.name ?? pigment.id, pigments: [{ pigment, mass: 1 }], binder: medium };
+  const made = share(input, own ? [own] : [], new Set(own ? [pigment] : []), true);
+  known.set(binderId, made);
   return made;
 }
 
 const densityOf = (s: Share): number => paste(s.paste, MIDDLE, solvent)?.density ?? 1;
 
 const mixColour = remembered<Mix, Colour>((mix, depth) =>
-  mix.formula ? colourOf(mix.formula, depth + 1) : undefined,
+  mix.formula ? colourOf(mix.formula, 'linseed', depth + 1) : undefined,
 );
 
-function inside(ingredient: Ingredient, depth: number): Pick<Colour, 'pastes' | 'density'> | undefined {
+function inside(
+  ingredient: Ingredient,
+  tubeIn: string,
+  depth: number,
+): Pick<Colour, 'pastes' | 'density'> | undefined {
   const { is } = ingredient;
   if (is.kind === 'mix') return mixColour(is.mix, depth);
   const one =
-    is.kind === 'paint' ? paintShare(is.paint) : is.kind === 'pigment' ? tube(is.pigment, is.own) : undefined;
+    is.kind === 'paint'
+      ? paintShare(is.paint)
+      : is.kind === 'pigment'
+        ? tube(is.pigment, is.own, tubeIn)
+        : undefined;
   return one && { pastes: [one], density: densityOf(one) };
 }
 
 const formulas = new WeakMap<Formula, { readonly colour: Colour | undefined }>();
 
-/** The pastes of a colour formula. */
-export function colourOf(formula: Formula, depth = 0): Colour | undefined {
+/** The pastes of a colour formula; codes used directly are tubes in the binder `tubeIn`. */
+export function colourOf(formula: Formula, tubeIn = 'linseed', depth = 0): Colour | undefined {
   const known = formulas.get(formula);
   if (known) return known.colour;
-  const colour = sum(formula, depth);
+  const colour = sum(formula, tubeIn, depth);
   // Inside a circle or too deep the answer depends on where one came from; it is then not kept.
   if (colour) formulas.set(formula, { colour });
   return colour;
 }
 
-function sum(formula: Formula, depth: number): Colour | undefined {
+function sum(formula: Formula, tubeIn: string, depth: number): Colour | undefined {
   if (formula.amounts === 'mixed' || formula.parts.length === 0) return undefined;
   const found: { volume: number; inside: Pick<Colour, 'pastes' | 'density'> }[] = [];
   for (const part of formula.parts) {
-    const made = inside(part.ingredient, depth);
+    const made = inside(part.ingredient, tubeIn, depth);
     if (!made) return undefined;
     found.push({ volume: amount(part) / (part.amount?.kind === 'g' ? made.density : 1), inside: made });
   }

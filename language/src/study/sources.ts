@@ -9,11 +9,6 @@ const CPVC: Source = {
   text: 'critical pigment volume concentration from oil absorption: Asbeck & Van Loo, Ind. Eng. Chem. 41 (1949) 1470; rub-out by ASTM D281',
   mark: 'second-hand',
 };
-const PASTE: Source = {
-  text: 'oil in an unstated paste at 1.1 to 1.8 times the oil absorption, likely 1.3',
-  mark: 'assumption',
-};
-
 export function sourcesOf(study: Study, binder: (id: string) => Binder | undefined): readonly Source[] {
   const found = new Map<string, Source>();
   const add = (...sources: readonly (Source | undefined)[]): void => {
@@ -21,7 +16,7 @@ export function sourcesOf(study: Study, binder: (id: string) => Binder | undefin
   };
   const pigments = new Set(study.layers.flatMap((l) => l.composition?.pigments.map((p) => p.pigment) ?? []));
   const binders = new Set(study.layers.flatMap((l) => l.composition?.binders.map((b) => b.binder) ?? []));
-  if (pigments.size > 0) add(CPVC, PASTE);
+  if (pigments.size > 0) add(CPVC);
   for (const p of pigments) add(p.density.source, p.oilAbsorption.source, p.drying.source);
   for (const id of binders) {
     const b = binder(id);

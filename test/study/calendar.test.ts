@@ -1,0 +1,110 @@
+import { describe, expect, it } from 'vitest';
+import type { Layer, Plan } from '../../language/src/plan/plan.ts';
+import { study } from '../../language/src/study/build.ts';
+import { colour, day, layer, material, measure, medium, paint, plan, usePaint, withMedium } from './plans.ts';
+
+const sienna = paint('sienna', 'PBr7 burnt-sienna');
+const oily = medium('oily', [100, 'walnut']);
+const glaze = (name: string, more: Partial<Layer> = {}) =>
+  layer('glaze', name, {
+    ...colour([1, usePaint(sienna)]),
+    ...withMedium(0.5, oily),
+    film: measure(10),
+    ...more,
+  });
+const of = (layers: readonly Layer[], more: Parameters<typeof plan>[1] = {}) => {
+  const result = study(plan(layers, more));
+  return { result, entries: result.calendar.entries, dated: result.calendar.dated };
+};
+
+describe('the calendar', () => {
+  it('lays one layer on another when it is ready, on three clocks', () => {
+    const { entries, result, dated } = of([glaze('a'), glaze('b')]);
+    const { ready } = result.layers[0]!.drying!;
+    expect(dated).toBe(false);
+    expect(entries[0]).toMatchObject({ layer: 'a', notBefore: 0, likely: 0, safeFrom: 0 });
+    expect(entries[1]).toMatchObject({
+      notBefore: ready.low,
+      likely: ready.likely,
+      safeFrom: ready.high,
+      heldBy: { layer: 'a', area: 'all' },
+    });
+  });
+
+  it('lets areas that share nothing go their own ways, and tells which held it', () => {
+    const { entries } = of(
+      [glaze('a', { areas: ['x'] }), glaze('b', { areas: ['y'], wait: measure(90) }), glaze('c')],
+      { on: ['x', 'y'] },
+    );
+    expect(entries[1]!.safeFrom).toBe(0);
+    expect(entries[2]).toMatchObject({ notBefore: 90, safeFrom: 90, heldBy: { layer: 'b', area: 'y' } });
+    expect(entries[2]!.heldBy!.reason).toContain('wait');
+    // a may be late by what b takes longer
+    expect(entries[0]!.daysToSpare).toBeGreaterThan(60);
+    expect(entries[1]!.daysToSpare).toBe(0);
+    expect(entries[2]!.daysToSpare).toBeUndefined();
+  });
+
+  it('counts coats one by one', () => {
+    const { entries, result } = of([glaze('a', { coats: measure(3) }), glaze('b')]);
+    const ready = result.layers[0]!.drying!.ready.likely;
+    expect(entries.map((e) => [e.layer, e.coat])).toEqual([
+      ['a', 1],
+      ['a', 2],
+      ['a', 3],
+      ['b', 1],
+    ]);
+    expect(entries.map((e) => e.likely / ready)).toEqual([0, 1, 2, 3].map((n) => expect.closeTo(n, 9)));
+  });
+
+  it('counts `after` from the day the layer beneath was laid', () => {
+    const { entries } = of([glaze('a'), layer('varnish', 'v', { after: measure(270) })], {
+      start: day('2027-01-11'),
+    });
+    expect(entries[1]!.notBefore - entries[0]!.notBefore).toBe(270);
+    expect(entries[1]!.heldBy!.layer).toBe('a');
+  });
+
+  it('takes what was painted as done, and tells how early it was', () => {
+    const start = day('2027-01-01');
+    const { entries, dated, result } = of(
+      [glaze('a', { painted: day('2027-01-05') }), glaze('b', { painted: day('2027-01-06') }), glaze('c')],
+      { start },
+    );
+    expect(dated).toBe(true);
+    const { ready } = result.layers[0]!.drying!;
+    expect(entries[1]!.safeFrom).toBeCloseTo(start.number + 4 + ready.high, 9);
+    expect(entries[1]!.daysToSpare).toBeCloseTo(1 - ready.high, 9);
+    expect(entries[2]!.notBefore).toBeCloseTo(start.number + 5 + result.layers[1]!.drying!.ready.low, 9);
+    expect(entries[2]!.painted).toBeUndefined();
+  });
+
+  it('has dates from `painted` alone, beginning with the first', () => {
+    const { entries, dated } = of([glaze('a', { painted: day('2027-03-01') }), glaze('b')]);
+    expect(dated).toBe(true);
+    expect(entries[0]!.safeFrom).toBe(day('2027-03-01').number);
+  });
+
+  it('waits for a ground as the table says', () => {
+    const { entries } = of([layer('ground', 'g', material('acrylic')), glaze('a')]);
+    expect(entries[1]).toMatchObject({ notBefore: 3, likely: 14, safeFrom: 30 });
+  });
+
+  it('is empty for a record', () => {
+    expect(of([glaze('a')], { kind: 'record' } as Partial<Plan>).entries).toEqual([]);
+  });
+
+  it('ten thousand coats are told shortly, and count in full', () => {
+    const { entries, result } = of([glaze('a', { coats: measure(10_000) }), glaze('b')]);
+    expect(entries.length).toBe(101);
+    expect(entries[99]!.coat).toBe(10_000);
+    expect(entries[100]!.likely).toBeCloseTo(10_000 * result.layers[0]!.drying!.ready.likely, 3);
+  });
+
+  it('never leaves the years that can be written', () => {
+    const { entries } = of([glaze('a', { coats: measure(100_000), wait: measure(1e9) }), glaze('b')], {
+      start: day('2027-01-01'),
+    });
+    for (const e of entries) expect(() => new Date(e.safeFrom * 86_400_000).toISOString()).not.toThrow();
+  });
+});

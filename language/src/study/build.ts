@@ -93,6 +93,7 @@ export function study(plan: Plan, memo: StudyMemo = createStudyMemo()): Study {
     ...base,
     assumptions,
     dataVersion,
+    beneath: (area, index) => colours().beneath(area, index),
     get calendar() {
       return calendar();
     },

@@ -8,6 +8,7 @@ import type { Drying } from '../drying/times.ts';
 import type { Composition } from '../film/composition.ts';
 import type { Interval } from '../materials/interval.ts';
 import type { Pigment, Source } from '../materials/types.ts';
+import type { Surface } from '../optics/surface.ts';
 import type { Layer, Plan } from '../plan/plan.ts';
 
 export type { Composition, Drying };
@@ -164,6 +165,14 @@ export interface Study {
   readonly air: Air | undefined;
   readonly permanence: readonly PermanenceEntry[];
   readonly cautions: readonly CautionEntry[];
+  /**
+   * What light meets beneath a layer on an area (after all layers where no index is given): internal reflectance, 400 to
+   * 700 nm by 10 nm, and the upper face colours are seen through there. Undefined where nothing can be predicted. Lazy.
+   */
+  beneath(
+    area: string,
+    index?: number,
+  ): { readonly reflectance: Float64Array; readonly face: Surface } | undefined;
   /** every source the study rests on, once */
   readonly sources: readonly Source[];
   readonly dataVersion: string;

@@ -73,7 +73,9 @@ const paintAndMedium = (film: Film): string | undefined =>
  */
 export function withObservations(
   layers: readonly { readonly layer: Layer; readonly film: Film; readonly dried: Dried }[],
-): Dried[] {
+): readonly Dried[] {
+  if (!layers.some(({ layer }) => (layer.dry && layer.painted) || (layer.kind === 'ground' && layer.colour)))
+    return layers.map((l) => l.dried);
   const seen = new Map<string, { readonly ratio: number; readonly layer: string; readonly days: number }>();
   return layers.map(({ layer, film, dried: estimate }) => {
     let { drying } = estimate;

@@ -21,6 +21,8 @@ export interface Colour {
 export interface Share {
   readonly paste: PasteInput;
   readonly volume: number;
+  /** g/cm³ */
+  readonly density: number;
   /** own pigments in it, for their swatches */
   readonly own: readonly OwnPigment[];
   /** a code used directly: a tube in linseed oil is assumed */
@@ -86,6 +88,7 @@ function share(
   return {
     paste: input,
     volume: 1,
+    density: paste(input, MIDDLE, solvent)?.density ?? 1,
     own,
     assumed,
     key: `${input.name}=${pigments.join('+')} in ${input.binder.id} ${oil}${swatches}`,
@@ -154,8 +157,6 @@ function tube(pigment: Pigment, own: OwnPigment | undefined, binderId: string): 
   return made;
 }
 
-const densityOf = (s: Share): number => paste(s.paste, MIDDLE, solvent)?.density ?? 1;
-
 const mixColour = remembered<Mix, Colour>((mix, depth) =>
   mix.formula ? colourOf(mix.formula, 'linseed', depth + 1) : undefined,
 );
@@ -173,7 +174,7 @@ function inside(
       : is.kind === 'pigment'
         ? tube(is.pigment, is.own, tubeIn)
         : undefined;
-  return one && { pastes: [one], density: densityOf(one) };
+  return one && { pastes: [one], density: one.density };
 }
 
 const formulas = new WeakMap<Formula, { readonly colour: Colour | undefined }>();

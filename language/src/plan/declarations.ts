@@ -1,0 +1,142 @@
+/** Paints, mediums, mixes, pigments of one's own: made first, filled after, since they may name one another. */
+import type * as Ast from '../../generated/ast.ts';
+import { binder, materialNames, nearest } from '../materials/catalogue.ts';
+import type { Hazard, Lightfastness, Pigment } from '../materials/types.ts';
+import type { Parsed, Piece } from '../syntax/chunk.ts';
+import type { Chunk } from '../syntax/scan.ts';
+import { type At, at, nameUse, placeOf, problem } from './context.ts';
+import { colourValue, fieldUse } from './layers.ts';
+import { measure, numberOf } from './measure.ts';
+import type { Declared, Measure, Medium, Mix, OwnPigment, Paint, Swatch } from './plan.ts';
+import { formula, ingredient, type Reader } from './scope.ts';
+
+/** A chunk with its parse. */
+export interface Unit {
+  readonly chunk: Chunk;
+  readonly parsed: Parsed;
+}
+
+type Filled<T> = { -readonly [K in keyof T]: T[K] };
+
+const where = (reader: Reader, unit: Unit): At => at(reader.context.uri, unit.chunk.start + (unit.parsed.declaration?.base ?? 0));
+
+/** What every named declaration shares; undefined where even the name is missing. */
+export function declared(reader: Reader, unit: Unit): Declared | undefined {
+  const node = unit.parsed.declaration?.node as (Ast.Paint | undefined) & { called?: Ast.Named };
+  const name = nameUse(node?.called, where(reader, unit));
+  if (!name) return undefined;
+  return {
+    name: name.name,
+    namePlace: name.place,
+    place: { uri: reader.context.uri, start: unit.chunk.start, end: unit.chunk.end },
+    ...(unit.chunk.description ? { description: unit.chunk.description } : {}),
+  };
+}
+
+export function fillPaint(reader: Reader, unit: Unit, paint: Filled<Paint>): void {
+  const node = unit.parsed.declaration?.node as Ast.Paint;
+  const here = where(reader, unit);
+  paint.formula = formula(reader, node.formula, here, 'paint');
+  const use = nameUse(node.binder, here);
+  const is = use && binder(use.name);
+  if (use) paint.binder = { ...use, is, ...(is ? {} : { near: nearest(use.name, materialNames('binder')) }) };
+  paint.oil = measure(reader.context, node.oil, here, 'share');
+}
+
+export function fillMedium(reader: Reader, unit: Unit, medium: Filled<Medium>): void {
+  const node = unit.parsed.declaration?.node as Ast.Medium;
+  medium.formula = formula(reader, node.formula, where(reader, unit), 'medium');
+}
+
+/** ΔE00 after `within`: a bare figure. */
+export function withinOf(reader: Reader, figure: Ast.Figure | undefined, here: At): Measure | undefined {
+  return measure(reader.context, figure, here, 'count');
+}
+
+export function fillMix(reader: Reader, unit: Unit, mix: Filled<Mix>): void {
+  const node = unit.parsed.declaration?.node as Ast.Mix;
+  const here = where(reader, unit);
+  mix.formula = formula(reader, node.formula, here, 'colour');
+  mix.target = colourValue(reader.context, node.target, here);
+  mix.within = withinOf(reader, node.within, here);
+}
+
+const LIGHTFAST: readonly string[] = ['I', 'II', 'III', 'IV', 'V'] satisfies Lightfastness[];
+const HAZARDS: readonly string[] = [
+  'lead', 'cadmium', 'chromium-vi', 'arsenic', 'mercury', 'cobalt', 'nickel', 'manganese', 'antimony', 'copper', 'barium',
+  'selenium', 'fine-dust', 'silica-dust', 'pah', 'sensitiser', 'toxic-if-swallowed', 'cyanide-if-heated',
+] satisfies Hazard[];
+
+function pigmentField(reader: Reader, node: Ast.PigmentField, here: At, own: Filled<OwnPigment>): void {
+  const { context } = reader;
+  const place = placeOf(node, here);
+  const swatches = own.swatches as Swatch[];
+  switch (node.word) {
+    case 'oil-absorption':
+      own.oilAbsorption ??= measure(context, node.value, here, 'oilAbsorption');
+      break;
+    case 'density':
+      own.density ??= measure(context, node.value, here, 'density');
+      break;
+    case 'masstone':
+    case 'over-black':
+    case 'over-white': {
+      const colour = colourValue(context, node.colour, here);
+      if (colour) swatches.push({ kind: node.word, colour, film: measure(context, node.value, here, 'film'), place });
+      break;
+    }
+    case 'tint': {
+      const colour = colourValue(context, node.colour, here);
+      const white = ingredient(reader, node.white, here, 'colour');
+      const [one, parts] = [node.one, node.parts].map((t) => (t === undefined ? undefined : numberOf(context, t, place)));
+      if (colour && white && one && parts !== undefined && one > 0) swatches.push({ kind: 'tint', colour, tint: { parts: parts / one, white }, place });
+      break;
+    }
+    case 'lightfast': {
+      const use = nameUse(node.choice, here);
+      if (use && LIGHTFAST.includes(use.name)) own.lightfast ??= { value: use.name as Lightfastness, place: use.place };
+      else if (use) problem(context, use.place, `‘${use.name}’ is no class: lightfast I, II, III, IV or V.`);
+      break;
+    }
+    case 'hazard':
+      for (const named of node.choices) {
+        const use = nameUse(named, here);
+        if (use && HAZARDS.includes(use.name)) (own.hazards as { value: Hazard; place: typeof place }[]).push({ value: use.name as Hazard, place: use.place });
+        else if (use) problem(context, use.place, `‘${use.name}’ is no hazard I know. There are ${HAZARDS.join(', ')}.`);
+      }
+      break;
+  }
+}
+
+const stated = { text: 'stated in the plan', mark: 'assumption' } as const;
+
+/** The catalogue's pigment with the painter's own figures in their places. */
+function merged(own: OwnPigment, base: Pigment): Pigment {
+  const figure = (m: Measure) => ({ low: m.value.low, high: m.value.high, source: stated });
+  const usable = (m: Measure | undefined): m is Measure => m !== undefined && m.value.low > 0;
+  return {
+    ...base,
+    id: own.name,
+    names: [own.name, ...base.names],
+    density: usable(own.density) ? figure(own.density) : base.density,
+    oilAbsorption: usable(own.oilAbsorption) ? figure(own.oilAbsorption) : base.oilAbsorption,
+    paintOil: usable(own.oilAbsorption) ? undefined : base.paintOil,
+    lightfastness: own.lightfast ? { value: own.lightfast.value, source: stated } : base.lightfastness,
+    hazards: [...new Set([...base.hazards, ...own.hazards.map((h) => h.value)])],
+  };
+}
+
+/** Own pigments may be like one another; one that is like itself stays without a catalogue pigment. */
+export function fillPigment(reader: Reader, unit: Unit, own: Filled<OwnPigment>, record: boolean): void {
+  const node = unit.parsed.declaration?.node as Ast.OwnPigment;
+  own.like = ingredient(reader, node.like, where(reader, unit), 'paint');
+  for (const { node: field, base } of unit.parsed.fields as readonly Piece<Ast.PigmentField>[]) {
+    if (!field.word) continue;
+    const here = at(reader.context.uri, unit.chunk.start + base);
+    (own.fields as unknown[]).push(fieldUse(field, here, record, 'pigment'));
+    pigmentField(reader, field, here, own);
+  }
+  const like = own.like?.is;
+  if (like?.kind === 'pigment') own.pigment = merged(own, like.pigment);
+}
+

@@ -1,0 +1,392 @@
+/**
+ * Text to Plan. Each declaration is parsed alone and remembered by its text, so a keystroke costs one declaration; then
+ * names are resolved through maps. Never throws on any text.
+ */
+import type * as Ast from '../../generated/ast.ts';
+import { materialNames, nearest, support as supportNamed } from '../materials/catalogue.ts';
+import { type Parsed, parseChunk, type Piece } from '../syntax/chunk.ts';
+import { type Chunk, scan } from '../syntax/scan.ts';
+import { isLayerWord } from '../syntax/words.ts';
+import { circles } from './circles.ts';
+import { at, type Context, dayOf, nameUse, placeOf, problem, textOf, yearsOf } from './context.ts';
+import { declared, fillMedium, fillMix, fillPaint, fillPigment, type Unit, withinOf } from './declarations.ts';
+import { type Areas, allowOf, areaUse, colourValue, fieldUse, readLayer } from './layers.ts';
+import { loneHost, type PlanHost } from './host.ts';
+import { measure, numberOf } from './measure.ts';
+import type { Allow, Area, AreaUse, Group, Layer, Medium, Mix, OwnPigment, Paint, Place, Plan, PlanSupport, Reference, Sample, Studio, Target, Use } from './plan.ts';
+import { emptyScope, type Reader, refer, type Scope } from './scope.ts';
+
+/** Parses remembered between calls: those of the last text, and those made since. */
+export interface PlanMemo {
+  before: Map<string, Parsed>;
+  now: Map<string, Parsed>;
+}
+
+export const createPlanMemo = (): PlanMemo => ({ before: new Map(), now: new Map() });
+
+/** The deepest chain of `use` that is followed. */
+const DEEPEST = 20;
+
+function parsed(text: string, chunk: Chunk, memo: PlanMemo): Parsed {
+  const own = text.slice(chunk.start, chunk.end);
+  let found = memo.now.get(own) ?? memo.before.get(own);
+  found ??= parseChunk(own, chunk);
+  memo.now.set(own, found);
+  return found;
+}
+
+export function readPlan(text: string, uri: string, host: PlanHost = loneHost, memo: PlanMemo = createPlanMemo()): Plan {
+  memo.before = memo.now;
+  memo.now = new Map();
+  return readFile(text, uri, host, memo, [uri]);
+}
+
+interface Found {
+  readonly context: Context;
+  readonly reader: Reader;
+  readonly units: readonly Unit[];
+  readonly record: boolean;
+}
+
+const each = <T>(found: Found, word: string, read: (node: T, unit: Unit) => void): void => {
+  for (const unit of found.units) if (unit.chunk.word === word && unit.parsed.declaration) read(unit.parsed.declaration.node as unknown as T, unit);
+};
+
+const here = (found: Found, unit: Unit) => at(found.context.uri, unit.chunk.start + (unit.parsed.declaration?.base ?? 0));
+const whole = (found: Found, unit: Unit): Place => ({ uri: found.context.uri, start: unit.chunk.start, end: unit.chunk.end });
+
+function readFile(text: string, uri: string, host: PlanHost, memo: PlanMemo, chain: readonly string[]): Plan {
+  const context: Context = { uri, problems: [] };
+  const units = scan(text).map((chunk): Unit => ({ chunk, parsed: parsed(text, chunk, memo) }));
+  for (const { chunk, parsed: p } of units)
+    for (const fault of p.faults) {
+      const place = (x: { start: number; end: number }): Place => ({ uri, start: chunk.start + x.start, end: chunk.start + x.end });
+      problem(context, place(fault), fault.message, fault.fixes?.map((f) => ({ title: f.title, edits: [{ place: place(f), text: f.text }] })));
+    }
+  const scope = emptyScope();
+  const references: Reference[] = [];
+  const reader: Reader = { context, scope, references };
+  const record = units.some((u) => u.chunk.word === 'record');
+  const found: Found = { context, reader, units, record };
+
+  const clashes: Plan['clashes'][number][] = [];
+  const own = declareMaterials(found, scope, clashes);
+  const uses = readUses(found, text, host, memo, chain);
+  bringIn(uses, scope, clashes);
+  for (const [unit, pigment] of own.pigments) fillPigment(reader, unit, pigment, record);
+  for (const [unit, paint] of own.paints) fillPaint(reader, unit, paint);
+  for (const [unit, medium] of own.mediums) fillMedium(reader, unit, medium);
+  for (const [unit, mix] of own.mixes) fillMix(reader, unit, mix);
+
+  const { areas, groups, names } = readAreas(found, clashes);
+  const implicit = areas.length === 0;
+  const everything: Area = { name: 'everything', place: { uri, start: 0, end: 0 }, namePlace: { uri, start: 0, end: 0 }, share: { value: { low: 1, likely: 1, high: 1 }, given: 'exact', unit: 'fraction', words: '100 %', place: { uri, start: 0, end: 0 } } };
+  const listed = implicit ? [everything] : areas;
+  const where: Areas = { names, all: listed.map((a) => a.name) };
+  const layers = readLayers(found, text, where, clashes);
+  const head = readHead(found);
+  return {
+    uri,
+    kind: head.kind,
+    title: head.title,
+    description: head.description,
+    headPlace: head.place,
+    language: head.language,
+    start: head.start,
+    made: head.made,
+    studio: readStudio(found),
+    support: readSupport(found),
+    areas: listed,
+    implicitArea: implicit,
+    groups,
+    pigments: own.pigments.map(([, p]) => p),
+    paints: own.paints.map(([, p]) => p),
+    mediums: own.mediums.map(([, m]) => m),
+    mixes: own.mixes.map(([, m]) => m),
+    layers,
+    targets: readTargets(found, where),
+    samples: readSamples(found, where, layers, clashes),
+    notes: readNotes(found),
+    allows: readAllows(found),
+    uses,
+    visible: scope,
+    clashes,
+    problems: context.problems.sort((a, b) => a.place.start - b.place.start),
+    circles: circles([...own.mixes.map(([, m]) => m), ...own.mediums.map(([, m]) => m)]),
+    references,
+  };
+}
+
+type Mutable<T> = { -readonly [K in keyof T]: T[K] };
+
+function declareMaterials(found: Found, scope: Scope, clashes: Mutable<Plan['clashes'][number]>[]) {
+  const taken = new Map<string, Place>();
+  const pigments: [Unit, Mutable<OwnPigment>][] = [];
+  const paints: [Unit, Mutable<Paint>][] = [];
+  const mediums: [Unit, Mutable<Medium>][] = [];
+  const mixes: [Unit, Mutable<Mix>][] = [];
+  for (const unit of found.units) {
+    const word = unit.chunk.word;
+    if (word !== 'pigment' && word !== 'paint' && word !== 'medium' && word !== 'mix') continue;
+    if (!unit.parsed.declaration) continue;
+    const base = declared(found.reader, unit);
+    if (!base) continue;
+    if (base.name === 'g' || base.name === 'ml') problem(found.context, base.namePlace, `‘${base.name}’ is a unit and cannot be a name.`);
+    const first = taken.get(base.name);
+    if (first) clashes.push({ name: base.name, kind: word, first, again: base.namePlace, fromUse: false });
+    else taken.set(base.name, base.namePlace);
+    if (word === 'pigment') {
+      const own: Mutable<OwnPigment> = { ...base, swatches: [], hazards: [], fields: [] };
+      pigments.push([unit, own]);
+      if (!first) scope.pigments.set(own.name, own);
+    } else if (word === 'paint') {
+      const own: Mutable<Paint> = { ...base };
+      paints.push([unit, own]);
+      if (!first) scope.paints.set(own.name, own);
+    } else if (word === 'medium') {
+      const own: Mutable<Medium> = { ...base };
+      mediums.push([unit, own]);
+      if (!first) scope.mediums.set(own.name, own);
+    } else {
+      const own: Mutable<Mix> = { ...base };
+      mixes.push([unit, own]);
+      if (!first) scope.mixes.set(own.name, own);
+    }
+  }
+  return { pigments, paints, mediums, mixes };
+}
+
+function readUses(found: Found, text: string, host: PlanHost, memo: PlanMemo, chain: readonly string[]): Use[] {
+  const uses: Use[] = [];
+  each<Ast.Use>(found, 'use', (node, unit) => {
+    const path = textOf(found.context, node.path, here(found, unit));
+    if (!path) return;
+    const base = { path: path.text, pathPlace: path.place, place: whole(found, unit) };
+    const target = host.resolve(path.text, found.context.uri);
+    if ('outside' in target) uses.push({ ...base, status: 'outside' });
+    else if (chain.includes(target.uri)) uses.push({ ...base, status: 'cycle', uri: target.uri, detail: [...chain.slice(chain.indexOf(target.uri)), target.uri].map((u) => u.split('/').at(-1)).join(' → ') });
+    else if (chain.length > DEEPEST) uses.push({ ...base, status: 'unreadable', uri: target.uri, detail: `more than ${DEEPEST} files use one another` });
+    else {
+      const read = host.read(target.uri);
+      if ('failed' in read) uses.push({ ...base, status: read.failed, uri: target.uri, detail: read.detail });
+      else uses.push({ ...base, status: 'read', uri: target.uri, plan: readFile(read.text, target.uri, host, memo, [...chain, target.uri]) });
+    }
+  });
+  return uses;
+}
+
+/** Names of used files come after the file's own, and the first file wins; what is shadowed is a clash to be reported. */
+function bringIn(uses: readonly Use[], scope: Scope, clashes: Mutable<Plan['clashes'][number]>[]): void {
+  const all = [scope.pigments, scope.paints, scope.mediums, scope.mixes] as const;
+  const taken = (name: string) => all.map((m) => m.get(name)).find((x) => x !== undefined);
+  for (const use of uses) {
+    if (!use.plan) continue;
+    const { pigments, paints, mediums, mixes } = use.plan.visible;
+    const bring = <T extends { readonly name: string; readonly namePlace: Place }>(from: ReadonlyMap<string, T>, to: Map<string, T>, kind: string) => {
+      for (const [name, thing] of from) {
+        const mine = taken(name);
+        if (!mine) to.set(name, thing);
+        else if (mine.namePlace.uri !== thing.namePlace.uri || mine.namePlace.start !== thing.namePlace.start)
+          clashes.push({ name, kind, first: thing.namePlace, again: mine.namePlace.uri === use.place.uri ? mine.namePlace : use.pathPlace, fromUse: true });
+      }
+    };
+    bring(pigments, scope.pigments, 'pigment');
+    bring(paints, scope.paints, 'paint');
+    bring(mediums, scope.mediums, 'medium');
+    bring(mixes, scope.mixes, 'mix');
+  }
+}
+
+function readAreas(found: Found, clashes: Mutable<Plan['clashes'][number]>[]) {
+  const areas: Area[] = [];
+  const names = new Map<string, { areas: readonly string[]; kind: 'area' | 'group'; place: Place }>();
+  const claim = (name: string, kind: 'area' | 'group', place: Place, members: readonly string[]) => {
+    const first = names.get(name);
+    if (first) clashes.push({ name, kind, first: first.place, again: place, fromUse: false });
+    else names.set(name, { areas: members, kind, place });
+    return !first;
+  };
+  each<Ast.Area>(found, 'area', (node, unit) => {
+    const base = declared(found.reader, unit);
+    const share = measure(found.context, node.share, here(found, unit), 'share');
+    if (base && claim(base.name, 'area', base.namePlace, [base.name])) areas.push({ ...base, share });
+  });
+  const groups: Group[] = [];
+  each<Ast.Group>(found, 'group', (node, unit) => {
+    const base = declared(found.reader, unit);
+    if (!base) return;
+    const known: Areas = { names, all: [] };
+    const members = (node.members ?? []).flatMap((m): AreaUse[] => {
+      const use = areaUse(found.reader, known, m, here(found, unit));
+      return use ? [use] : [];
+    });
+    const meant = new Set(members.flatMap((m) => m.areas));
+    if (claim(base.name, 'group', base.namePlace, areas.map((a) => a.name).filter((a) => meant.has(a)))) groups.push({ ...base, members });
+  });
+  return { areas, groups, names };
+}
+
+function readLayers(found: Found, text: string, areas: Areas, clashes: Mutable<Plan['clashes'][number]>[]): Layer[] {
+  const layers: Layer[] = [];
+  const first = new Map<string, Place>();
+  for (const { chunk, parsed: p } of found.units) {
+    if (!isLayerWord(chunk.word)) continue;
+    const layer = readLayer(found.reader, areas, p, { ...chunk, text: text.slice(chunk.start, chunk.end) }, layers.length, found.record);
+    if (!layer) continue;
+    const before = first.get(layer.name);
+    if (before && layer.name) clashes.push({ name: layer.name, kind: 'layer', first: before, again: layer.namePlace, fromUse: false });
+    else first.set(layer.name, layer.namePlace);
+    layers.push(layer);
+  }
+  return layers;
+}
+
+function readHead(found: Found) {
+  const head: { kind: Plan['kind']; title?: string; description?: string; place?: Place; language?: Plan['language']; start?: Plan['start']; made?: Plan['made'] } = { kind: 'palette' };
+  let version: Place | undefined;
+  for (const unit of found.units) {
+    const node = unit.parsed.declaration?.node;
+    const word = unit.chunk.word;
+    if (!node || (word !== 'plan' && word !== 'record' && word !== 'paintplan' && word !== 'start' && word !== 'made')) continue;
+    const where = here(found, unit);
+    if (word === 'plan' || word === 'record') {
+      if (head.place) {
+        problem(found.context, whole(found, unit), 'A file is one painting: it has one ‘plan’ or ‘record’.');
+        continue;
+      }
+      head.kind = word;
+      head.title = textOf(found.context, (node as Ast.Head).title, where)?.text;
+      head.description = unit.chunk.description;
+      head.place = whole(found, unit);
+    } else if (word === 'paintplan') {
+      const text = (node as Ast.Version).version;
+      const value = text === undefined ? undefined : numberOf(found.context, text, whole(found, unit));
+      if (version) problem(found.context, whole(found, unit), 'The version of the language is stated once.');
+      version = whole(found, unit);
+      if (value !== undefined) head.language ??= { value, place: version };
+      if (value !== undefined && value !== 1) problem(found.context, version, `This tool reads version 1 of the language, not ${text}.`);
+    } else if (word === 'start') head.start ??= dayOf(found.context, (node as Ast.Start).date, where);
+    else head.made ??= yearsOf(found.context, (node as Ast.Made).years, where);
+  }
+  return head;
+}
+
+function readStudio(found: Found): Studio {
+  const studio: Mutable<Studio> & { fields: Mutable<Studio['fields'][number]>[] } = { fields: [] };
+  for (const unit of found.units) {
+    if (unit.chunk.word !== 'studio') continue;
+    studio.place ??= whole(found, unit);
+    for (const { node, base } of unit.parsed.fields as readonly Piece<Ast.StudioField>[]) {
+      if (!node.word) continue;
+      const where = at(found.context.uri, unit.chunk.start + base);
+      const use = fieldUse(node, where, found.record, 'studio');
+      studio.fields.push(found.record ? { ...use, misplaced: 'not-in-record' } : use);
+      const figure = (family: Parameters<typeof measure>[3]) => measure(found.context, node.value, where, family);
+      const choice = nameUse(node.choice, where);
+      const per = (wanted: RegExp, words: string) => {
+        if (node.per !== undefined && !wanted.test(node.per)) problem(found.context, placeOf(node, where), `This is counted per ${words}.`);
+      };
+      if (node.word === 'temperature') studio.temperature ??= figure('temperature');
+      else if (node.word === 'humidity') studio.humidity ??= figure('share');
+      else if (node.word === 'room') studio.room ??= figure('room');
+      else if (node.word === 'session') studio.session ??= figure('hours');
+      else if (node.word === 'air-changes') {
+        studio.airChanges ??= figure('count');
+        per(/^h(our)?s?$/, 'hour');
+      } else if (node.word === 'light') {
+        const lux = figure('lux');
+        per(/^years?$/, 'year');
+        if (lux) studio.light ??= { lux, hoursPerYear: measure(found.context, node.hours, where, 'hours'), place: placeOf(node, where) };
+      } else if (choice && node.word === 'light-source') {
+        if (choice.name === 'D65' || choice.name === 'D50' || choice.name === 'A') studio.lightSource ??= { value: choice.name, place: choice.place };
+        else problem(found.context, choice.place, `‘${choice.name}’ is no light source I have: D65, D50 or A.`);
+      } else if (choice && node.word === 'specular') {
+        if (choice.name === 'included' || choice.name === 'excluded') studio.specular ??= { value: choice.name, place: choice.place };
+        else problem(found.context, choice.place, `Specular is ‘included’ or ‘excluded’, not ‘${choice.name}’.`);
+      }
+    }
+  }
+  return studio;
+}
+
+function readSupport(found: Found): PlanSupport | undefined {
+  let support: PlanSupport | undefined;
+  each<Ast.Support>(found, 'support', (node, unit) => {
+    const where = here(found, unit);
+    const use = nameUse(node.material, where);
+    const is = use && supportNamed(use.name);
+    const place = whole(found, unit);
+    const side = (text: string | undefined) => {
+      if (text === undefined) return undefined;
+      const figure = { $type: 'Figure', low: text, unit: node.unit ?? 'cm', $cstNode: node.$cstNode } as unknown as Ast.Figure;
+      const found_ = measure(found.context, figure, where, 'size');
+      return found_;
+    };
+    if (node.height !== undefined && node.unit === undefined) problem(found.context, { ...place, start: place.end }, `A size needs its unit: ${node.height} x ${node.width} cm.`, [{ title: 'Add cm', edits: [{ place: { ...place, start: place.end }, text: ' cm' }] }]);
+    if (support) problem(found.context, place, 'A painting has one support.');
+    support ??= { material: use && { ...use, is, ...(is ? {} : { near: nearest(use.name, materialNames('support')) }) }, height: side(node.height), width: side(node.width), place };
+  });
+  return support;
+}
+
+function readTargets(found: Found, areas: Areas): Target[] {
+  const targets: Target[] = [];
+  each<Ast.Target>(found, 'target', (node, unit) => {
+    const where = here(found, unit);
+    targets.push({
+      place: whole(found, unit),
+      description: unit.chunk.description,
+      in: areaUse(found.reader, areas, node.area, where),
+      colour: colourValue(found.context, node.colour, where),
+      within: withinOf(found.reader, node.within, where),
+    });
+  });
+  return targets;
+}
+
+function readSamples(found: Found, areas: Areas, layers: readonly Layer[], clashes: Mutable<Plan['clashes'][number]>[]): Sample[] {
+  const byName = new Map(layers.map((l) => [l.name, l]));
+  const labels = new Map<string, Place>();
+  const samples: Sample[] = [];
+  each<Ast.Sample>(found, 'sample', (node, unit) => {
+    const where = here(found, unit);
+    const base = declared(found.reader, unit);
+    const name = base?.name.replace(/^"|"$/g, '') ?? '';
+    if (base) {
+      const first = labels.get(name);
+      if (first) clashes.push({ name, kind: 'sample', first, again: base.namePlace, fromUse: false });
+      else labels.set(name, base.namePlace);
+    }
+    const rows = (unit.parsed.fields as readonly Piece<Ast.SampleRow>[]).flatMap(({ node: row, base: offset }): Sample['layers'][number][] => {
+      const rowAt = at(found.context.uri, unit.chunk.start + offset);
+      const use = nameUse(row.layer, rowAt);
+      if (!use) return [];
+      const is = byName.get(use.name);
+      if (is) refer(found.reader, 'layer', use, is.namePlace);
+      return [{ layer: { ...use, is, ...(is ? {} : { near: nearest(use.name, [...byName.keys()]) }) }, film: measure(found.context, row.value, rowAt, 'film'), place: placeOf(row, rowAt) }];
+    });
+    const place = whole(found, unit);
+    samples.push({ name, place, namePlace: base?.namePlace ?? place, description: unit.chunk.description, in: areaUse(found.reader, areas, node.area, where), layers: rows });
+  });
+  return samples;
+}
+
+function readNotes(found: Found): string[] {
+  const notes: string[] = [];
+  each<Ast.Note>(found, 'note', (node, unit) => {
+    const words = textOf(found.context, node.text, here(found, unit));
+    if (words) notes.push(words.text);
+  });
+  return notes;
+}
+
+function readAllows(found: Found): Allow[] {
+  const allows: Allow[] = [];
+  each<Ast.Allow>(found, 'allow', (node, unit) => {
+    const where = here(found, unit);
+    const allow = allowOf(found.context, nameUse(node.rule, where), textOf(found.context, node.reason, where), whole(found, unit));
+    if (allow) allows.push(allow);
+  });
+  return allows;
+}
+

@@ -1,0 +1,140 @@
+/** Names of a file and of the files it uses, in maps: every look-up takes the same time however long the plan is. */
+import type { Formula as FormulaNode, Ingredient as IngredientNode } from '../../generated/ast.ts';
+import { binder, lookupPigment, materialNames, nearest, solvent } from '../materials/catalogue.ts';
+import { type At, type Context, placeOf, problem } from './context.ts';
+import { numberOf } from './measure.ts';
+import type { AmountKind, Formula, Ingredient, Medium, Mix, NameUse, OwnPigment, Paint, Part, Place, Reference } from './plan.ts';
+
+export interface Scope {
+  readonly pigments: Map<string, OwnPigment>;
+  readonly paints: Map<string, Paint>;
+  readonly mediums: Map<string, Medium>;
+  readonly mixes: Map<string, Mix>;
+}
+
+export const emptyScope = (): Scope => ({ pigments: new Map(), paints: new Map(), mediums: new Map(), mixes: new Map() });
+
+/** What a formula is made of decides which names may stand in it. */
+export type FormulaKind = 'paint' | 'colour' | 'medium';
+
+const EXPECTED: Record<FormulaKind, string> = { paint: 'a pigment', colour: 'a paint, a mix or a pigment', medium: 'an oil, a resin, a solvent or a medium' };
+
+const CODE = /^[PNS](B[kK]|B[rR]|[YORVBGWM])\d/;
+
+type Is = Ingredient['is'];
+
+export interface Reader {
+  readonly context: Context;
+  readonly scope: Scope;
+  readonly references: Reference[];
+}
+
+export function refer(reader: Reader, kind: Reference['kind'], use: NameUse, target: Place): void {
+  reader.references.push({ name: use.name, kind, place: use.place, target });
+}
+
+function declared(reader: Reader, name: string): Is | undefined {
+  const { pigments, paints, mediums, mixes } = reader.scope;
+  const paint = paints.get(name);
+  if (paint) return { kind: 'paint', paint };
+  const mix = mixes.get(name);
+  if (mix) return { kind: 'mix', mix };
+  const medium = mediums.get(name);
+  if (medium) return { kind: 'medium', medium };
+  const own = pigments.get(name);
+  // a pigment like one that cannot be resolved is the fault of its own declaration
+  if (own) return own.pigment ? { kind: 'pigment', pigment: own.pigment, own } : { kind: 'misplaced', found: 'a pigment that is not complete', expected: 'a pigment like one of the catalogue' };
+  return undefined;
+}
+
+function catalogued(name: string, variety: string | undefined): Is | undefined {
+  const found = lookupPigment(name, variety);
+  switch (found.kind) {
+    case 'found':
+      return { kind: 'pigment', pigment: found.pigment };
+    case 'needs-variety':
+    case 'unknown-variety':
+      return { kind: 'needs-variety', choices: found.choices };
+    case 'unknown':
+      return CODE.test(name) ? { kind: 'unknown-pigment', near: found.near } : undefined;
+  }
+}
+
+function material(name: string): Is | undefined {
+  const oil = binder(name);
+  if (oil) return { kind: 'binder', binder: oil };
+  const spirit = solvent(name);
+  return spirit && { kind: 'solvent', solvent: spirit };
+}
+
+const FITS: Record<FormulaKind, readonly Is['kind'][]> = {
+  paint: ['pigment', 'needs-variety', 'unknown-pigment'],
+  colour: ['paint', 'mix', 'pigment', 'needs-variety', 'unknown-pigment'],
+  medium: ['medium', 'binder', 'solvent'],
+};
+
+const CALLED: Record<string, string> = { paint: 'a paint', mix: 'a mix', medium: 'a medium', pigment: 'a pigment', binder: 'a binder', solvent: 'a solvent', 'needs-variety': 'a pigment', 'unknown-pigment': 'a pigment' };
+
+function near(reader: Reader, name: string, kind: FormulaKind): readonly string[] {
+  const { pigments, paints, mixes, mediums } = reader.scope;
+  const candidates = kind === 'medium' ? [...mediums.keys(), ...materialNames('medium')] : [...(kind === 'colour' ? [...paints.keys(), ...mixes.keys()] : []), ...pigments.keys()];
+  const own = nearest(name, candidates, 3);
+  if (own.length > 0 || kind === 'medium') return own;
+  const found = lookupPigment(name);
+  return found.kind === 'unknown' ? found.near : [];
+}
+
+function meaning(reader: Reader, name: string, variety: string | undefined, kind: FormulaKind): Is {
+  const order = kind === 'medium' ? [() => material(name), () => catalogued(name, variety)] : [() => catalogued(name, variety), () => material(name)];
+  const is = declared(reader, name) ?? order[0]?.() ?? order[1]?.();
+  if (!is) return { kind: 'unknown-name', near: near(reader, name, kind) };
+  if (is.kind === 'misplaced' || FITS[kind].includes(is.kind)) return is;
+  return { kind: 'misplaced', found: CALLED[is.kind] ?? is.kind, expected: EXPECTED[kind] };
+}
+
+function referTo(reader: Reader, use: NameUse, is: Is): void {
+  if (is.kind === 'paint') refer(reader, 'paint', use, is.paint.namePlace);
+  else if (is.kind === 'mix') refer(reader, 'mix', use, is.mix.namePlace);
+  else if (is.kind === 'medium') refer(reader, 'medium', use, is.medium.namePlace);
+  else if (is.kind === 'pigment' && is.own) refer(reader, 'pigment', use, is.own.namePlace);
+}
+
+export function ingredient(reader: Reader, node: IngredientNode | undefined, where: At, kind: FormulaKind): Ingredient | undefined {
+  const name = node?.code ?? node?.name;
+  if (!node || !name) return undefined;
+  const whole = placeOf(node, where);
+  const use: NameUse = { name, place: { ...whole, end: whole.start + name.length } };
+  const variety: NameUse | undefined = node.variety?.name ? { name: node.variety.name, place: placeOf(node.variety, where) } : undefined;
+  const is = meaning(reader, name, variety?.name, kind);
+  referTo(reader, use, is);
+  return { ...use, variety, is };
+}
+
+export function formula(reader: Reader, node: FormulaNode | undefined, where: At, kind: FormulaKind): Formula | undefined {
+  if (!node?.parts) return undefined;
+  const parts: Part[] = [];
+  for (const part of node.parts) {
+    const found = ingredient(reader, part.ingredient, where, kind);
+    if (!found) continue;
+    const place = placeOf(part, where);
+    const text = part.amount;
+    const kindOf = amountKind(reader.context, part.unit, place);
+    const amountPlace = { ...place, end: place.start + (text?.length ?? 0) };
+    const value = text === undefined ? undefined : numberOf(reader.context, text, amountPlace);
+    parts.push({ ingredient: found, place, ...(value === undefined ? {} : { amount: { value, kind: kindOf, place: amountPlace } }) });
+  }
+  if (parts.length === 0) return undefined;
+  const kinds = new Set(parts.flatMap((p) => (p.amount ? [p.amount.kind] : [])));
+  const bare = parts.some((p) => !p.amount);
+  // a bare name beside parts is one part; beside grams or per cent it is an amount left out
+  if (bare && kinds.size > 0) kinds.add('parts');
+  const amounts = kinds.size === 0 ? 'none' : kinds.size > 1 ? 'mixed' : ([...kinds][0] as AmountKind);
+  return { parts, amounts, place: placeOf(node, where) };
+}
+
+function amountKind(context: Context, unit: string | undefined, place: Place): AmountKind {
+  if (unit === undefined) return 'parts';
+  if (unit === '%' || unit === 'g' || unit === 'ml') return unit;
+  problem(context, place, `An amount is in parts (a bare number), %, g or ml, not in ${unit}.`);
+  return 'parts';
+}

@@ -10,7 +10,7 @@ export const PaintplanTerminals = {
     SPACE: /[\s\uFEFF]+/,
     BLOCK_COMMENT: /\/\*[^*]*(\*(?!\/)[^*]*)*(\*\/)?/,
     LINE_COMMENT: /\/\/[^\n\r]*/,
-    STRING: /"[^"\n\r]*"/,
+    QUOTED: /"[^"\n\r]*"/,
     UNCLOSED: /"[^"\n\r]*/,
     COLOUR: /#[0-9A-Za-z]+|(rgba?|hsla?|hwb|lab|lch|oklab|oklch|color)\([^()\n\r{}"]*\)?/,
     DATE: /\d{3,5}-\d{1,2}-\d{1,2}(?![\d-])/,

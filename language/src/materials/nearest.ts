@@ -19,11 +19,11 @@ export function editDistance(a: string, b: string, most = 10): number {
   return previous[b.length] as number;
 }
 
-/** The nearest candidates, best first; none that would take more edits than a third of the word. Long words are not compared. */
+/** The nearest candidates, best first; none that would take more than one edit, two from four letters on, three from nine. Long words are not compared. */
 export function nearest(word: string, candidates: readonly string[], most = 3): string[] {
   if (word.length > 60) return [];
   const plain = word.toLowerCase();
-  const limit = Math.max(1, Math.floor(plain.length / 3) + (plain.length > 8 ? 1 : 0));
+  const limit = plain.length < 4 ? 1 : plain.length < 9 ? 2 : 3;
   return candidates
     .map((candidate, order) => ({ candidate, order, distance: editDistance(plain, candidate.toLowerCase(), limit) }))
     .filter((c) => c.distance <= limit)

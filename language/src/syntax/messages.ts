@@ -35,8 +35,8 @@ export function firstFault(result: ParseResult, text: string): Stop | undefined 
     return { token, start: lexed.offset, end: lexed.offset + token.length, before: /\S+$/.exec(before)?.[0] ?? '', beforeEnd: before.length };
   }
   if (!parsed) return undefined;
-  // Chevrotain marks the end of the text with NaN
-  const ended = !Number.isFinite(parsed.token.startOffset);
+  // the parser marks the end of the text with an offset that is none: −1 or NaN
+  const ended = !(parsed.token.startOffset >= 0);
   const start = ended ? text.trimEnd().length : parsed.token.startOffset;
   const before = text.slice(0, start).replace(/(?:\/\/[^\n\r]*|\s)+$/, '');
   return {

@@ -66,23 +66,23 @@ export function readCss(css: string): CssReading {
   const fault = (what: string): CssReading => ({
     fault: `${what}. Write it as CSS does: #c9a24a, lab(58 -6 -18) or oklch(0.6 0.1 250)`,
   });
-  if (!SHAPE.test(text) || /^#(.{5}|.{7})$/.test(text)) return fault(`“${clip(text)}” is no colour value`);
+  if (!SHAPE.test(text) || /^#(.{5}|.{7})$/.test(text)) return fault(`‘${clip(text)}’ is no colour value`);
   let colour: ReturnType<typeof parse>;
   try {
     colour = parse(text);
   } catch {
-    return fault(`“${clip(text)}” is no colour value`);
+    return fault(`‘${clip(text)}’ is no colour value`);
   }
   if (typeof colour.alpha === 'number' && colour.alpha < 1)
     return fault('A paint colour has no opacity; the film and its pigments decide what shows through');
   // `none` reads as null and stands for 0; a component that is no number reads as NaN.
   const coords = colour.coords.map((c) => (c === null ? 0 : Number(c))) as [number, number, number];
-  if (!coords.every(Number.isFinite)) return fault(`“${clip(text)}” is no colour value`);
+  if (!coords.every(Number.isFinite)) return fault(`‘${clip(text)}’ is no colour value`);
   const lab = to({ spaceId: colour.spaceId ?? 'srgb', coords, alpha: 1 } as Parameters<typeof to>[0], Lab_D65)
     .coords as number[];
   const [l, a, b] = [lab[0]!, lab[1]!, lab[2]!];
   if (![l, a, b].every(Number.isFinite) || l < -0.5 || l > 100.5 || Math.hypot(a, b) > 250)
-    return fault(`“${clip(text)}” is outside what a surface can show (lightness 0 to 100)`);
+    return fault(`‘${clip(text)}’ is outside what a surface can show (lightness 0 to 100)`);
   return { lab: [Math.min(100, Math.max(0, l)), a, b] };
 }
 

@@ -26,12 +26,12 @@ const q = (z: number): number => {
  * of internal reflectance `rg`, 0 to 1. Never NaN: values out of range are moved to the nearest that are in it.
  */
 export function filmReflectance(kx: number, sx: number, rg: number): number {
-  const k = kx > 0 ? (kx < MOST ? kx : MOST) : 0;
-  const s = sx > 0 ? (sx < MOST ? sx : MOST) : 0;
-  const g = rg > 0 ? (rg < 1 ? rg : 1) : 0;
+  const k = kx > 0 ? Math.min(kx, MOST) : 0;
+  const s = sx > 0 ? Math.min(sx, MOST) : 0;
+  const g = rg > 0 ? Math.min(rg, 1) : 0;
   const t = q(Math.sqrt(k * (k + 2 * s)));
   const r = (g + t * (s - (k + s) * g)) / (1 + t * (k + s - s * g));
-  return r > 0 ? (r < 1 ? r : 1) : 0;
+  return r > 0 ? Math.min(r, 1) : 0;
 }
 
 /** Lays a film on an internal reflectance, band by band, in place: `internal` becomes that of the film over it. */

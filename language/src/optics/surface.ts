@@ -60,7 +60,7 @@ export function outward(internal: number, face: Surface): number {
 export function inward(seen: number, face: Surface): number {
   const m = seen - (face.specular ? face.k1 : 0);
   const r = m / ((1 - face.k1) * (1 - face.k2) + face.k2 * m);
-  return r > 0 ? (r < 1 ? r : 1) : 0;
+  return r > 0 ? Math.min(r, 1) : 0;
 }
 
 /** `outward` for every band, into `seen`. */

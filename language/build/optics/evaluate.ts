@@ -1,0 +1,137 @@
+/**
+ * How well films are predicted that had no part in the fit: every mixture is left out in turn, the rest fitted again,
+ * and its colour over white and over black predicted (D65/2°, ΔE00). Nobody measured how thick and how glossy each film
+ * was, so the difference is given three ways: `strict` (the mean thickness of the others, Fresnel's gloss), `thickness`
+ * (its own thickness read from the film, gloss as Fresnel's) and `film` (thickness and gloss both read from it).
+ */
+import { type Lab, toLab, toXyz } from '../../src/optics/cie.ts';
+import { parseColour, toScreen } from '../../src/optics/css.ts';
+import { deltaE00 } from '../../src/optics/difference.ts';
+import { filmReflectance, opaqueReflectance } from '../../src/optics/film.ts';
+import { inward, outward } from '../../src/optics/surface.ts';
+import { BANDS, type Spectrum } from '../../src/optics/wavelengths.ts';
+import type { MeasuredFilm } from './films.ts';
+import { type Fit, fit, fitOwn, type LogCoefficients, mixed, type Sample, SETTINGS } from './fit.ts';
+import { PAINTS } from './paints.ts';
+import { toSample } from './samples.ts';
+
+export interface HeldOut {
+  readonly film: MeasuredFilm;
+  /** ΔE00 over white and over black */
+  readonly strict: readonly number[];
+  readonly thickness: readonly number[];
+  readonly own: readonly number[];
+  /** ΔE00 over white of the two baselines */
+  readonly srgbAverage: number;
+  readonly singleConstant: number;
+}
+
+export const mean = (values: readonly number[]): number => values.reduce((s, v) => s + v, 0) / values.length;
+export function median(values: readonly number[]): number {
+  const v = [...values].sort((a, b) => a - b);
+  return (v[(v.length - 1) >> 1]! + v[v.length >> 1]!) / 2;
+}
+export const geometricMean = (values: ArrayLike<number>): number =>
+  Math.exp(mean(Array.from(values, Math.log)));
+
+const face = SETTINGS.face;
+
+/** ΔE00 between a sample as measured and as predicted from `coefficients`, over each of its substrates. */
+export function differences(
+  sample: Sample,
+  coefficients: LogCoefficients,
+  x: number,
+  mirrored = face.k1,
+): number[] {
+  const { k, s } = mixed(sample, coefficients);
+  return sample.over.map(({ substrate, seen }) => {
+    const predicted = Float64Array.from(
+      k,
+      (_, b) =>
+        outward(filmReflectance(k[b]! * x, s[b]! * x, inward(substrate[b]!, face)), face) -
+        face.k1 +
+        mirrored,
+    );
+    return deltaE00(toLab(toXyz(predicted)), toLab(toXyz(seen)));
+  });
+}
+
+/** Leaves every mixture out in turn. `whole` is the fit of all films, where the refits start. */
+export function leaveOneOut(films: readonly MeasuredFilm[], whole: Fit): HeldOut[] {
+  const samples = films.map(toSample);
+  const out: HeldOut[] = [];
+  samples.forEach((sample, i) => {
+    if (sample.shares.length < 2) return;
+    const others = fit(
+      samples.filter((_, j) => j !== i),
+      PAINTS.length,
+      { ...SETTINGS, rounds: 6 },
+      whole,
+    );
+    const usual = geometricMean(others.thickness);
+    const thick = fitOwn(sample, others, { ...SETTINGS, gloss: 1e-6 });
+    const own = fitOwn(sample, others);
+    const bases = masstones(films, whole);
+    out.push({
+      film: films[i]!,
+      strict: differences(sample, others, usual),
+      thickness: differences(sample, others, thick.x),
+      own: differences(sample, others, own.x, own.m),
+      srgbAverage: deltaE00(srgbAverage(sample, bases), toLab(toXyz(sample.over[0]!.seen))),
+      singleConstant: deltaE00(singleConstant(sample, bases), toLab(toXyz(sample.over[0]!.seen))),
+    });
+  });
+  return out;
+}
+
+/** Masstones over white as seen; the fit's endless film for a paint that was never drawn alone. */
+function masstones(films: readonly MeasuredFilm[], whole: LogCoefficients): Spectrum[] {
+  return PAINTS.map((paint, p) => {
+    const alone = films.find((f) => f.mass.size === 1 && f.mass.has(paint.name));
+    if (alone) return alone.overWhite;
+    return Float64Array.from({ length: BANDS }, (_, b) =>
+      outward(opaqueReflectance(Math.exp(whole.lnK[p]![b]!), Math.exp(whole.lnS[p]![b]!)), face),
+    );
+  });
+}
+
+/** Baseline: the average of the masstones' sRGB values, as a screen would mix them. */
+function srgbAverage(sample: Sample, bases: readonly Spectrum[]): Lab {
+  const rgb = [0, 0, 0];
+  for (const [p, share] of sample.shares)
+    toScreen(toLab(toXyz(bases[p]!))).rgb.forEach((v, c) => (rgb[c]! += v * share));
+  return parseColour(`rgb(${rgb.map((v) => v * 255).join(' ')})`)!;
+}
+
+/** Baseline: K/S of opaque masstones averaged by volume, one constant a paint. */
+function singleConstant(sample: Sample, bases: readonly Spectrum[]): Lab {
+  const seen = new Float64Array(BANDS);
+  for (let b = 0; b < BANDS; b++) {
+    let ratio = 0;
+    for (const [p, share] of sample.shares) {
+      const r = Math.max(1e-3, inward(bases[p]![b]!, face));
+      ratio += (share * (1 - r) ** 2) / (2 * r);
+    }
+    seen[b] = outward(opaqueReflectance(ratio, 1), face);
+  }
+  return toLab(toXyz(seen));
+}
+
+const WHITES = ['ZincWhite', 'LeadWhite'];
+const near = (share: number | undefined): boolean => share !== undefined && share > 0.4 && share < 0.6;
+const eosin = (f: MeasuredFilm): boolean => [...f.mass.keys()].some((n) => n.startsWith('Eosin'));
+
+/** The groups the figures are stated for. Eosin fluoresces, which no K and S can show; so both counts are given. */
+export const GROUPS: readonly (readonly [name: string, member: (f: MeasuredFilm) => boolean])[] = [
+  ['50:50 with white', (f) => WHITES.some((w) => near(f.mass.get(w)))],
+  ['50:50 with white, not fluorescent', (f) => WHITES.some((w) => near(f.mass.get(w))) && !eosin(f)],
+  ['every mixture', () => true],
+  ['every mixture, not fluorescent', (f) => !eosin(f)],
+  [
+    'glaze-like: colour in chalk or barytes',
+    (f) =>
+      (f.mass.has('BariumSulphate') || f.mass.has('CalciumCarbonate')) &&
+      f.mass.size === 2 &&
+      !f.mass.has('BoneBlack'),
+  ],
+];

@@ -1,0 +1,85 @@
+/**
+ * Class D: pigments nobody measured for us, drawn from relatives: a weighted sum, moved along the wavelengths, made
+ * stronger or weaker. Every line is an estimate from the trade's description of the colour, and says so.
+ */
+import { BANDS, type Spectrum, STEP } from '../../src/optics/wavelengths.ts';
+import type { Derived } from './table.ts';
+import { strengthResidual } from './uncertain.ts';
+
+/** absorption and scattering of the kin are multiplied by `k` and `s`; `shift` in nm, positive towards red */
+type Row = readonly [id: string, kin: string, k: number, s: number, shift?: number];
+
+const ROWS: readonly Row[] = [
+  ['PW5', 'PW4', 1, 0.97],
+  ['PW6 anatase', 'PW6', 0.7, 0.73],
+  ['PW19', 'PW18', 1.5, 1],
+  ['PW20', 'PW18', 1, 0.8],
+  ['PW24', 'PW18', 0.5, 0.5],
+  ['PW25', 'PW18', 0.8, 0.7],
+  ['PY36', 'PY34', 0.5, 0.5, -20],
+  ['PY32', 'PY34', 0.4, 0.5, -30],
+  ['PY1', 'PY3', 1, 1, 6],
+  ['PY65', 'PY74', 0.9, 1, 14],
+  ['PY110', 'PY83', 0.8, 1, 4],
+  ['PY139', 'PY83', 0.9, 1],
+  ['PY150', 'PY129', 1.2, 0.5, -15],
+  ['NY20', 'PY83', 0.2, 0.1, -10],
+  ['NY24', 'PY83', 0.15, 0.05, -15],
+  ['lead-tin-yellow-1', 'PY41 light', 0.9, 1.1, -5],
+  ['lead-tin-yellow-2', 'PY41', 0.9, 1],
+  ['NBk6', 'NBr8', 0.6, 0.3],
+  ['PO73', 'PR254', 0.9, 1, -28],
+  ['PR104', 'PR105', 1.3, 1.2, 8],
+  ['PR112', 'PR170', 0.9, 1, -10],
+  ['PR149', 'PR254', 1, 0.8, -6],
+  ['PR177', 'PR83', 1.5, 0.7],
+  ['PR179', 'PR83', 2, 1, 8],
+  ['PR202', 'PR122', 1, 1, 4],
+  ['PR264', 'PR254', 1.1, 0.5, 18],
+  ['PR102 burnt', 'PR102', 1, 1],
+  ['PV19 red', 'PV19', 0.8, 1, -14],
+  ['PV16', 'PV14', 0.8, 1, -8],
+  ['NR8', 'PR83', 0.7, 1],
+  ['PB15:6', 'PB15:1', 1, 1, 4],
+  ['PB31', 'PB28', 0.2, 0.4, 10],
+  ['PB33', 'PB36 turquoise', 0.25, 0.25, -15],
+  ['PB35', 'PB36', 0.9, 1.1],
+  ['PB66', 'NB1', 1, 1],
+  ['PB74', 'PB28', 0.4, 0.7],
+  ['PG19', 'PG50', 0.5, 0.5],
+  ['PBk6', 'PBk7', 1, 1],
+  ['PBk10', 'PBk9', 0.6, 4],
+  ['PBk11', 'PBk9', 1, 2],
+];
+
+const STRENGTH_FACTOR = 2;
+
+export function kinPigments(known: readonly Derived[]): Derived[] {
+  const lead = known.find((p) => p.id === 'PW1')!;
+  return ROWS.map(([id, name, k, s, shift = 0]) => {
+    const kin = known.find((p) => p.id === name);
+    if (!kin) throw new Error(`${id}: its kin ${name} is not known yet`);
+    const pair = { k: moved(kin.k, k, shift), s: moved(kin.s, s, shift) };
+    return {
+      id,
+      class: 'D' as const,
+      ...pair,
+      residual: Math.hypot(4, strengthResidual(pair, lead, STRENGTH_FACTOR)),
+      source: 'kinship' as const,
+      note: `From ${name}.`,
+    };
+  });
+}
+
+/** Interpolates ln of the spectrum at λ − shift; the ends are held. */
+function moved(values: Spectrum, times: number, shift: number): Spectrum {
+  return Float64Array.from({ length: BANDS }, (_, b) => {
+    const at = Math.min(BANDS - 1, Math.max(0, b - shift / STEP));
+    const i = Math.min(BANDS - 2, Math.floor(at));
+    const f = at - i;
+    return (
+      times *
+      Math.exp((1 - f) * Math.log(Math.max(1e-5, values[i]!)) + f * Math.log(Math.max(1e-5, values[i + 1]!)))
+    );
+  });
+}

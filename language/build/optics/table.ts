@@ -1,0 +1,46 @@
+/** The shape of the shipped table, and its writing. */
+import { BANDS, type Spectrum } from '../../src/optics/wavelengths.ts';
+
+export const SOURCES = {
+  'oil-films': 'Measured in oil over white and black (CC0 data: Geldof et al., Heritage Science 6:17, 2018).',
+  okumura:
+    'Measured in an acrylic binder (Okumura, thesis, Rochester Institute of Technology, 2005), rescaled by volume.',
+  'four-grounds':
+    'One film over four grounds (CC BY 4.0 data: Deborah, WHISPERS 2022, doi 10.1109/WHISPERS56178.2022.9955067; K·X and S·X derived); strength estimated.',
+  kinship: 'Estimated from related pigments (assumption).',
+} as const;
+
+export interface Derived {
+  readonly id: string;
+  readonly class: 'A' | 'B' | 'C' | 'D';
+  /** per µm of pure pigment */
+  readonly k: Spectrum;
+  readonly s: Spectrum;
+  /** ΔE00 */
+  readonly residual: number;
+  readonly source: keyof typeof SOURCES;
+  readonly note: string;
+}
+
+const LEAST = 1e-5;
+const thousandths = (values: Spectrum): number[] =>
+  Array.from(values, (v) => Math.round(1000 * Math.log10(Math.max(LEAST, v))));
+
+/** One pigment a line, so that a difference between two derivations can be read. */
+export function tableText(version: string, pigments: readonly Derived[]): string {
+  const names = Object.keys(SOURCES);
+  const rows = pigments.map((p) => {
+    if (p.k.length !== BANDS || ![...p.k, ...p.s].every(Number.isFinite))
+      throw new Error(`${p.id}: not a number`);
+    return JSON.stringify({
+      id: p.id,
+      class: p.class,
+      residual: Math.round(p.residual * 10) / 10,
+      source: names.indexOf(p.source),
+      note: p.note,
+      k: thousandths(p.k),
+      s: thousandths(p.s),
+    });
+  });
+  return `{\n"version": ${JSON.stringify(version)},\n"unit": "thousandths of log10 of K and S per micrometre of pure pigment, 400 to 700 nm by 10 nm",\n"sources": ${JSON.stringify(Object.values(SOURCES))},\n"pigments": [\n${rows.join(',\n')}\n]\n}\n`;
+}

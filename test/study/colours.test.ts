@@ -2,6 +2,7 @@
 import { describe, expect, it, vi } from 'vitest';
 import type { Layer } from '../../language/src/plan/plan.ts';
 import { createStudyMemo, study } from '../../language/src/study/build.ts';
+import { colourWith, compositionOf } from '../../language/src/study/what-if.ts';
 import {
   area,
   code,
@@ -168,6 +169,21 @@ describe('predicted colours', () => {
     const after = result.beneath('all')!.reflectance;
     expect(after[0]!).toBeLessThan(before[0]!);
     expect(result.beneath('nowhere')).toBeUndefined();
+  });
+});
+
+describe('what if', () => {
+  const result = study(plan([grey, glaze('a')]));
+  it('the layer as it stands gives what the study gives', () => {
+    const same = colourWith(result, result.plan.layers[1]!, 'all')!;
+    const { lab, radius, hex } = result.layers[1]!.colours()[0]!;
+    expect(same).toMatchObject({ lab, radius, hex });
+    expect(compositionOf(result.plan.layers[1]!)).toEqual(result.layers[1]!.composition);
+  });
+  it('a thicker film would be darker', () => {
+    const thicker = { ...result.plan.layers[1]!, film: measure(20) };
+    expect(colourWith(result, thicker, 'all')!.lab[0]).toBeLessThan(result.layers[1]!.colours()[0]!.lab[0]);
+    expect(colourWith(result, thicker, 'nowhere')).toBeUndefined();
   });
 });
 

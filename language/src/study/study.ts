@@ -8,10 +8,10 @@ import type { Drying } from '../drying/times.ts';
 import type { Composition } from '../film/composition.ts';
 import type { Interval } from '../materials/interval.ts';
 import type { Pigment, Source } from '../materials/types.ts';
-import type { Surface } from '../optics/surface.ts';
 import type { Layer, Plan } from '../plan/plan.ts';
+import type { State } from './chain.ts';
 
-export type { Composition, Drying };
+export type { Composition, Drying, State };
 
 /** A default or guess that a figure rests on. */
 export interface Assumption {
@@ -169,10 +169,7 @@ export interface Study {
    * What light meets beneath a layer on an area (after all layers where no index is given): internal reflectance, 400 to
    * 700 nm by 10 nm, and the upper face colours are seen through there. Undefined where nothing can be predicted. Lazy.
    */
-  beneath(
-    area: string,
-    index?: number,
-  ): { readonly reflectance: Float64Array; readonly face: Surface } | undefined;
+  beneath(area: string, index?: number): State | undefined;
   /** every source the study rests on, once */
   readonly sources: readonly Source[];
   readonly dataVersion: string;

@@ -98,8 +98,10 @@ function masstones(films: readonly MeasuredFilm[], whole: LogCoefficients): Spec
 /** Baseline: the average of the masstones' sRGB values, as a screen would mix them. */
 function srgbAverage(sample: Sample, bases: readonly Spectrum[]): Lab {
   const rgb = [0, 0, 0];
-  for (const [p, share] of sample.shares)
-    toScreen(toLab(toXyz(bases[p]!))).rgb.forEach((v, c) => (rgb[c]! += v * share));
+  for (const [p, share] of sample.shares) {
+    const shown = toScreen(toLab(toXyz(bases[p]!))).rgb;
+    for (let c = 0; c < 3; c++) rgb[c]! += shown[c]! * share;
+  }
   return parseColour(`rgb(${rgb.map((v) => v * 255).join(' ')})`)!;
 }
 

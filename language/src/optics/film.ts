@@ -15,10 +15,12 @@ import { BANDS, type Spectrum } from './wavelengths.ts';
 const MOST = 1e8;
 
 /** tanh(z)/z, 1 at z = 0. */
-const q = (z: number): number => {
-  if (z < 1e-4) return 1 - (z * z) / 3;
+export const tanhOver = (z: number): number => {
+  const zz = z * z;
+  if (z < 0.03) return 1 - zz / 3 + (2 * zz * zz) / 15 - (17 * zz * zz * zz) / 315;
   if (z > 20) return 1 / z;
-  return Math.tanh(z) / z;
+  const e = Math.exp(-2 * z);
+  return (1 - e) / ((1 + e) * z);
 };
 
 /**
@@ -29,7 +31,7 @@ export function filmReflectance(kx: number, sx: number, rg: number): number {
   const k = kx > 0 ? Math.min(kx, MOST) : 0;
   const s = sx > 0 ? Math.min(sx, MOST) : 0;
   const g = rg > 0 ? Math.min(rg, 1) : 0;
-  const t = q(Math.sqrt(k * (k + 2 * s)));
+  const t = tanhOver(Math.sqrt(k * (k + 2 * s)));
   const r = (g + t * (s - (k + s) * g)) / (1 + t * (k + s - s * g));
   return r > 0 ? Math.min(r, 1) : 0;
 }

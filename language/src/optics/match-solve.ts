@@ -36,8 +36,8 @@ export interface Solver {
 
 const ROUNDS = 14;
 
-export function createSolver(mixer: Mixer, target: Lab, most: number): Solver {
-  const metric = metricAt(target);
+/** `metric` as of `metricAt`; `most` paints in a set. */
+export function createSolver(mixer: Mixer, target: Lab, metric: Float64Array, most: number): Solver {
   const lab = new Float64Array(3);
   const jacobian = new Float64Array(3 * most);
   const a = new Float64Array(most * most);

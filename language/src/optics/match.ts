@@ -69,6 +69,9 @@ const WORTH = 0.05;
 /** How far a set's rounded recipe may come out better than the proportions it was rounded from, which are nearest in a metric taken at the target. */
 const SLACK = 0.3;
 
+/** ΔE00 from which the metric at the target no longer describes the gap. */
+const FAR = 2;
+
 interface Candidate {
   readonly subset: readonly number[];
   readonly logParts: Float64Array;
@@ -89,9 +92,15 @@ export function match(request: MatchRequest): Match {
   } = request;
   if (paints.length === 0 || !(thickness > 0)) return { recipes: [], reachable: false };
   const mixer = createMixer(paints, request.medium, thickness, below, face, light);
-  const solver = createSolver(mixer, target, Math.max(2, most));
-  const candidates = solveAll(mixer, solver, Math.min(most, paints.length));
-  const metric = metricAt(target);
+  const count = Math.min(most, paints.length);
+  let metric = metricAt(target);
+  let candidates = solveAll(mixer, createSolver(mixer, target, metric, count), count);
+  if (candidates[0]!.deltaE00 > FAR) {
+    // CIEDE2000 weighs a wide gap by its middle: measured there, the search goes the right way.
+    const nearest = labOf(mixer, candidates[0]!);
+    metric = metricAt([0, 1, 2].map((i) => (target[i]! + nearest[i]!) / 2) as unknown as Lab);
+    candidates = solveAll(mixer, createSolver(mixer, target, metric, count), count);
+  }
 
   const found: (Rounded & { readonly subset: readonly number[]; readonly exact: number })[] = [];
   const worst = (): number =>
@@ -130,6 +139,12 @@ export function match(request: MatchRequest): Match {
         reachable,
         limit: limitOf(target, best.lab, toColour(below, face, light).lab, strained(best)),
       };
+}
+
+function labOf(mixer: Mixer, { subset, logParts }: Candidate): Float64Array {
+  const lab = new Float64Array(3);
+  mixer.evaluate(subset, logParts, lab);
+  return lab;
 }
 
 /** Whether the weakest part is already as small against the largest as whole parts allow. */

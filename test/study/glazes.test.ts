@@ -38,3 +38,40 @@ describe('over a grey of L* 48, a film of 8 µm, two thirds medium', () => {
     expect(lab[0]).toBeLessThan(95);
   });
 });
+
+describe('a pigment of the painter’s own', () => {
+  const text = (swatches: string) => `plan "x"
+pigment my-blue like PB29 {
+${swatches}
+}
+paint blue = my-blue in linseed
+layer grey { colour #727272 film 25 µm }
+layer body { colour 1 blue + 1 PW6 film 100 µm }
+`;
+  const of = (swatches: string) => study(readPlan(text(swatches), 'file:///x.paintplan'));
+  const colour = (swatches: string) => of(swatches).layers[1]!.colours()[0]!;
+
+  it('is the catalogue’s until it is measured', () => {
+    const plain = colour('  lightfast I');
+    const same = after('layer body { colour 1 ultramarine + 1 PW6 film 100 µm }');
+    for (const i of [0, 1, 2] as const) expect(plain.lab[i]).toBeCloseTo(same.lab[i], 6);
+  });
+
+  it('moves towards its swatches, and the study tells by how much', () => {
+    const swatches = '  masstone #0c0862\n  tint 1:10 PW6 #a5bcea';
+    const result = of(swatches);
+    const { swatches: told, data, inconsistent } = result.calibration(result.plan.pigments[0]!);
+    expect(inconsistent).toBeUndefined();
+    expect(told.map((s) => s.kind)).toEqual(['masstone', 'tint']);
+    for (const s of told) expect(s.after!).toBeLessThan(Math.max(2, s.before!));
+    expect(data!.basis).toContain('own swatches');
+    expect(colour(swatches).basis.join()).toContain('my-blue');
+    expect(colour(swatches).lab).not.toEqual(colour('  lightfast I').lab);
+  });
+
+  it('keeps the catalogue’s data where its swatches contradict each other', () => {
+    const result = of('  masstone #a5bcea\n  tint 1:10 PW6 #0c0862');
+    expect(result.calibration(result.plan.pigments[0]!).inconsistent).toContain('tint');
+    expect(result.layers[1]!.colours()[0]!.lab).toEqual(colour('  lightfast I').lab);
+  });
+});

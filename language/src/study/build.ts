@@ -94,6 +94,7 @@ export function study(plan: Plan, memo: StudyMemo = createStudyMemo()): Study {
     assumptions,
     dataVersion,
     beneath: (area, index) => colours().beneath(area, index),
+    calibration: (own) => colours().calibration(own),
     get calendar() {
       return calendar();
     },

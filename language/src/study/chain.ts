@@ -12,6 +12,7 @@ import { layOn, toColour, WIPED_OUT_KEEPS } from '../optics/stack.ts';
 import type { Surface } from '../optics/surface.ts';
 import { type Lay, worse } from './lay.ts';
 import { createMemo, type Memo } from './memo.ts';
+import type { Calibration } from './swatches.ts';
 
 /** A state of an area: what light meets from above. */
 export interface State {
@@ -37,6 +38,7 @@ export interface ColourMemo {
   readonly states: Memo<State>;
   readonly lays: Memo<{ readonly id: number; readonly lay: Lay }>;
   readonly views: Memo<View>;
+  readonly calibrations: Memo<Calibration>;
   next: number;
 }
 
@@ -44,6 +46,7 @@ export const createColourMemo = (): ColourMemo => ({
   states: createMemo(),
   lays: createMemo(),
   views: createMemo(),
+  calibrations: createMemo(),
   next: 1,
 });
 

@@ -1,13 +1,14 @@
 /** Predicted colours of a study: after every layer on every area, and how far the last is from what is wanted there. */
 import { parseColour } from '../optics/css.ts';
 import { deltaE00 } from '../optics/difference.ts';
-import type { Plan } from '../plan/plan.ts';
+import type { OwnPigment, Plan } from '../plan/plan.ts';
 import { after, type ColourMemo, type State, view } from './chain.ts';
 import { WITHIN } from './defaults.ts';
 import type { Film } from './film.ts';
 import { bareSupport, layOf, wantedFace } from './lay.ts';
 import type { Stacks } from './stacks.ts';
 import type { AreaStudy, ColourOn } from './study.ts';
+import { type Calibration, calibrated } from './swatches.ts';
 
 export { type ColourMemo, createColourMemo } from './chain.ts';
 
@@ -17,6 +18,7 @@ export interface Colouring {
   target(area: string): ReturnType<AreaStudy['target']>;
   /** internal state of an area beneath a layer (or after all of them), for matching */
   beneath(area: string, index?: number): State | undefined;
+  calibration(own: OwnPigment): Calibration;
 }
 
 export interface Coloured {
@@ -33,8 +35,10 @@ export function colouring(
   memo.states.turn();
   memo.lays.turn();
   memo.views.turn();
+  memo.calibrations.turn();
   const wanted = wantedFace(plan);
   const face = wanted ? String(wanted.specular) : '';
+  const own = (pigment: OwnPigment) => calibrated(pigment, memo.calibrations);
   const light = plan.studio.lightSource?.value ?? 'D65';
 
   const lays = films.map(({ key, film }, index) => {
@@ -43,7 +47,7 @@ export function colouring(
     // A doubt names its layer, so the name is part of what is remembered.
     return memo.lays.get(`${face}\n${css}\n${layer.name}\n${key}`, () => ({
       id: memo.next++,
-      lay: layOf(layer, film, wanted),
+      lay: layOf(layer, film, wanted, (pigment) => own(pigment).data),
     }));
   });
   const wiped = plan.layers.map((l) => new Set(l.wipeOut.flatMap((w) => w.areas)));
@@ -108,6 +112,7 @@ export function colouring(
       const within = target.within?.value.likely ?? WITHIN;
       return { lab, css, deltaE00: at ? deltaE00(lab, view(memo, at, light).lab) : undefined, within };
     },
+    calibration: own,
     beneath(area, index) {
       const stack = stacks.on.get(area);
       if (!stack) return undefined;

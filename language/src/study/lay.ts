@@ -4,10 +4,12 @@ import type { Confidence, OpticalData } from '../optics/data.ts';
 import { opticalData } from '../optics/data.ts';
 import type { FilmPigment } from '../optics/stack.ts';
 import { GLOSS, MATT, type Surface } from '../optics/surface.ts';
-import type { Layer, Plan } from '../plan/plan.ts';
+import type { Layer, OwnPigment, Plan } from '../plan/plan.ts';
 import { type Film, mayBeThicker } from './film.ts';
 import type { Composition } from './study.ts';
-import { ownOptics } from './swatches.ts';
+
+/** Optical data of a painter's own pigment, undefined where there are none. */
+export type OwnOptics = (own: OwnPigment) => OpticalData | undefined;
 
 type Lab = readonly [number, number, number];
 
@@ -81,7 +83,7 @@ export function bareSupport(plan: Plan): Lay & { readonly kind: 'opaque' } {
   };
 }
 
-export function layOf(layer: Layer, film: Film, wanted: Surface | undefined): Lay {
+export function layOf(layer: Layer, film: Film, wanted: Surface | undefined, ownOptics: OwnOptics): Lay {
   const { colour } = layer;
   const matt = wanted ?? MATT;
   if (colour?.kind === 'value') {
@@ -99,7 +101,9 @@ export function layOf(layer: Layer, film: Film, wanted: Surface | undefined): La
   if (colour?.kind === 'unknown')
     return clear([`colour of ${layer.name} unknown, taken as transparent`], undefined, UNKNOWN);
   if (colour?.kind === 'formula')
-    return film.composition ? filmOf(film, film.composition, layer, wanted) : { kind: 'unpredictable' };
+    return film.composition
+      ? filmOf(film, film.composition, layer, wanted, ownOptics)
+      : { kind: 'unpredictable' };
 
   const material = layer.material?.is;
   if (material && layer.kind !== 'drawing') {
@@ -123,7 +127,13 @@ export function layOf(layer: Layer, film: Film, wanted: Surface | undefined): La
   );
 }
 
-function filmOf(film: Film, composition: Composition, layer: Layer, wanted: Surface | undefined): Lay {
+function filmOf(
+  film: Film,
+  composition: Composition,
+  layer: Layer,
+  wanted: Surface | undefined,
+  ownOptics: OwnOptics,
+): Lay {
   const pigments: FilmPigment[] = [];
   const basis: string[] = [];
   let confidence: Confidence = 'A';
@@ -134,7 +144,7 @@ function filmOf(film: Film, composition: Composition, layer: Layer, wanted: Surf
     const fraction = volumeFraction.likely;
     if (!(fraction > 0)) continue;
     const own = film.colour?.pastes.flatMap((p) => p.own).find((o) => o.pigment === pigment);
-    const found: OpticalData | undefined = (own && ownOptics(own, pigment)) ?? opticalData(pigment.id);
+    const found: OpticalData | undefined = own ? ownOptics(own) : opticalData(pigment.id);
     if (!found) {
       confidence = 'D';
       missing += fraction;

@@ -8,10 +8,11 @@ import type { Drying } from '../drying/times.ts';
 import type { Composition } from '../film/composition.ts';
 import type { Interval } from '../materials/interval.ts';
 import type { Pigment, Source } from '../materials/types.ts';
-import type { Layer, Plan } from '../plan/plan.ts';
+import type { Layer, OwnPigment, Plan } from '../plan/plan.ts';
 import type { State } from './chain.ts';
+import type { Calibration } from './swatches.ts';
 
-export type { Composition, Drying, State };
+export type { Calibration, Composition, Drying, State };
 
 /** A default or guess that a figure rests on. */
 export interface Assumption {
@@ -170,6 +171,8 @@ export interface Study {
    * 700 nm by 10 nm, and the upper face colours are seen through there. Undefined where nothing can be predicted. Lazy.
    */
   beneath(area: string, index?: number): State | undefined;
+  /** what a painter's swatches make of a pigment: before and after, and whether they contradict each other. Lazy. */
+  calibration(own: OwnPigment): Calibration;
   /** every source the study rests on, once */
   readonly sources: readonly Source[];
   readonly dataVersion: string;

@@ -16,7 +16,12 @@ export const compositionOf = (layer: Layer): Composition | undefined =>
 export function colourWith(study: Study, layer: Layer, area: string): ColourOn | undefined {
   const { plan } = study;
   const memo = createColourMemo();
-  const lay = layOf(layer, filmPlan(layer, plan.kind).compute(), wantedFace(plan));
+  const lay = layOf(
+    layer,
+    filmPlan(layer, plan.kind).compute(),
+    wantedFace(plan),
+    (own) => study.calibration(own).data,
+  );
   const wiped = layer.wipeOut.some((w) => w.areas.includes(area));
   // Ids only name states within one memory; 0 is no state's of this one.
   const beneath = study.beneath(area, layer.index);

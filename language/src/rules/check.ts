@@ -1,0 +1,77 @@
+/** Runs the rules over a plan and its study: the one place that knows `allow`, severities and order. */
+import { nearest } from '../materials/nearest.ts';
+import type { Allow, Layer, Plan, Severity } from '../plan/plan.ts';
+import type { Study } from '../study/study.ts';
+import { rules } from './index.ts';
+import type { Finding, Report, Rule } from './rule.ts';
+import { didYouMean, quoted } from './words.ts';
+
+export interface CheckSettings {
+  readonly severities?: Readonly<Record<string, Severity | 'off'>>;
+  /** false leaves out the rules that need predicted colours: the typing path */
+  readonly colour?: boolean;
+  /** a rule that throws takes everything down: for tests only */
+  readonly strict?: boolean;
+}
+
+const ruleById = new Map(rules.map((r) => [r.id, r]));
+
+function reports(rule: Rule, plan: Plan, study: Study, strict: boolean): Report[] {
+  if (strict) return [...rule.check(plan, study)];
+  try {
+    return [...rule.check(plan, study)];
+  } catch (error) {
+    // one broken rule must not silence the others
+    const message = `The rule ${quoted(rule.id)} could not look at this file (${error instanceof Error ? error.message : String(error)}). The other rules did.`;
+    return [{ message, place: { uri: plan.uri, start: 0, end: 0 }, severity: 'info' }];
+  }
+}
+
+const whole = (rule: string, severity: Severity, report: Report): Finding => ({ ...report, rule, severity: report.severity ?? severity, related: report.related ?? [], fixes: report.fixes ?? [] });
+
+/** Every allow with the layer it stands in, if any. */
+function allows(plan: Plan): { readonly allow: Allow; readonly layer?: Layer }[] {
+  return [...plan.allows.map((allow) => ({ allow })), ...plan.layers.flatMap((layer) => layer.allows.map((allow) => ({ allow, layer })))];
+}
+
+const unlike = (a: Finding, b: Finding) => a.place.start - b.place.start || a.place.end - b.place.end || (a.rule < b.rule ? -1 : a.rule > b.rule ? 1 : 0);
+
+export function findings(plan: Plan, study: Study, settings: CheckSettings = {}): Finding[] {
+  const coloured = settings.colour !== false;
+  const level = (rule: string, own: Severity): Severity | 'off' => settings.severities?.[rule] ?? own;
+  const used = new Set<Allow>();
+  const given = allows(plan);
+  const byRule = new Map<string, typeof given>();
+  for (const g of given) byRule.set(g.allow.rule, [...(byRule.get(g.allow.rule) ?? []), g]);
+  const silenced = (f: Finding): boolean => {
+    const found = byRule.get(f.rule)?.find(({ layer }) => layer === undefined || layer.index === f.layer);
+    if (found) used.add(found.allow);
+    return found !== undefined;
+  };
+
+  const found: Finding[] = plan.problems.map((p) => whole(p.rule, p.severity, p));
+  const ran = new Set<string>();
+  for (const rule of rules) {
+    if (!rule.appliesTo.includes(plan.kind) || (rule.needsColour && !coloured) || rule.id === 'unneeded-allow') continue;
+    ran.add(rule.id);
+    for (const report of reports(rule, plan, study, settings.strict === true)) {
+      const finding = whole(rule.id, rule.severity, report);
+      if (!silenced(finding)) found.push(finding);
+    }
+  }
+  for (const { allow, layer } of given) {
+    const rule = ruleById.get(allow.rule);
+    if (!rule) {
+      const near = nearest(allow.rule, [...ruleById.keys()], 2);
+      found.push(whole('unknown-rule', 'warning', { message: `There is no rule ${quoted(allow.rule)}.${didYouMean(near)}`, place: allow.rulePlace, layer: layer?.index, fixes: near.map((n) => ({ title: `Change to ${n}`, edits: [{ place: allow.rulePlace, text: n }] })) }));
+    } else if (!used.has(allow) && (ran.has(rule.id) || !rule.needsColour))
+      found.push(whole('unneeded-allow', 'warning', { message: `Nothing here needs ${quoted(`allow ${allow.rule}`)}: the rule has nothing to say. Take it out, so that it cannot hide a later fault.`, place: allow.place, layer: layer?.index, fixes: [{ title: 'Take it out', edits: [{ place: allow.place, text: '' }] }], unnecessary: true }));
+  }
+  return found
+    .flatMap((f) => {
+      const severity = level(f.rule, f.severity);
+      return severity === 'off' ? [] : [severity === f.severity || settings.severities?.[f.rule] === undefined ? f : { ...f, severity }];
+    })
+    .sort(unlike)
+    .filter((f, i, all) => i === 0 || f.rule !== all[i - 1]?.rule || f.message !== all[i - 1]?.message || f.place.start !== all[i - 1]?.place.start);
+}

@@ -1,0 +1,77 @@
+/** Every rule, in order of its id. The one table. */
+import { areaOver100 } from './area-over-100.ts';
+import { areaUnpainted } from './area-unpainted.ts';
+import { circularMix } from './circular-mix.ts';
+import { dateOrder } from './date-order.ts';
+import { duplicateName } from './duplicate-name.ts';
+import { fatColourLow } from './fat-colour-low.ts';
+import { glazeCannotLighten } from './glaze-cannot-lighten.ts';
+import { glazeHides } from './glaze-hides.ts';
+import { glazeInvisible } from './glaze-invisible.ts';
+import { layerEmpty } from './layer-empty.ts';
+import { leanOverFat } from './lean-over-fat.ts';
+import { missingField } from './missing-field.ts';
+import { mixedAmounts } from './mixed-amounts.ts';
+import { nameClashInUse } from './name-clash-in-use.ts';
+import { notInPlan } from './not-in-plan.ts';
+import { notInRecord } from './not-in-record.ts';
+import { opaqueInGlaze } from './opaque-in-glaze.ts';
+import { opaqueWhiteInGlaze } from './opaque-white-in-glaze.ts';
+import { outOfRange } from './out-of-range.ts';
+import { partsNot100 } from './parts-not-100.ts';
+import { pigmentNeedsVariety } from './pigment-needs-variety.ts';
+import { repeatedField } from './repeated-field.ts';
+import { swatchInconsistent } from './swatch-inconsistent.ts';
+import { targetMissed } from './target-missed.ts';
+import { toxicPigment } from './toxic-pigment.ts';
+import { underbound } from './underbound.ts';
+import { underlayerDrowned } from './underlayer-drowned.ts';
+import { unknownMaterial } from './unknown-material.ts';
+import { unknownName } from './unknown-name.ts';
+import { unknownPigment } from './unknown-pigment.ts';
+import { unknownRule } from './unknown-rule.ts';
+import { unneededAllow } from './unneeded-allow.ts';
+import { unusedDeclaration } from './unused-declaration.ts';
+import { useCycle } from './use-cycle.ts';
+import { useMissing } from './use-missing.ts';
+import { useOutsideWorkspace } from './use-outside-workspace.ts';
+import type { Rule } from './rule.ts';
+
+export const rules: readonly Rule[] = [
+  areaOver100,
+  areaUnpainted,
+  circularMix,
+  dateOrder,
+  duplicateName,
+  fatColourLow,
+  glazeCannotLighten,
+  glazeHides,
+  glazeInvisible,
+  layerEmpty,
+  leanOverFat,
+  missingField,
+  mixedAmounts,
+  nameClashInUse,
+  notInPlan,
+  notInRecord,
+  opaqueInGlaze,
+  opaqueWhiteInGlaze,
+  outOfRange,
+  partsNot100,
+  pigmentNeedsVariety,
+  repeatedField,
+  swatchInconsistent,
+  targetMissed,
+  toxicPigment,
+  underbound,
+  underlayerDrowned,
+  unknownMaterial,
+  unknownName,
+  unknownPigment,
+  unknownRule,
+  unneededAllow,
+  unusedDeclaration,
+  useCycle,
+  useMissing,
+  useOutsideWorkspace,
+];

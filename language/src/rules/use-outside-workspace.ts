@@ -1,0 +1,16 @@
+import type { Rule } from './rule.ts';
+import { languageReference, quoted } from './words.ts';
+
+/** A path that leads out of the folders that were opened. */
+export const useOutsideWorkspace: Rule = {
+  id: 'use-outside-workspace',
+  title: 'Used file lies outside',
+  severity: 'error',
+  why: 'A plan reads only files below the opened folder, so that a plan from someone else cannot reach the rest of the disk.',
+  whatToDo: 'Copy the file next to the plan, or open the folder that holds both.',
+  sources: [languageReference],
+  appliesTo: ['plan', 'record', 'palette'],
+  *check(plan) {
+    for (const u of plan.uses) if (u.status === 'outside') yield { message: `${quoted(u.path)} lies outside the opened folder and is not read.`, place: u.pathPlace };
+  },
+};

@@ -14,7 +14,7 @@ export const PaintplanTerminals = {
     UNCLOSED: /"[^"\n\r]*/,
     COLOUR: /#[0-9A-Za-z]+|(rgba?|hsla?|hwb|lab|lch|oklab|oklch|color)\([^()\n\r{}"]*\)?/,
     DATE: /\d{3,5}-\d{1,2}-\d{1,2}(?![\d-])/,
-    NUMBER: /[-+\u2212]?(\d+([.,]\d+)?|\.\d+)/,
+    NUMBER: /[-\u2212]?(\d+([.,]\d+)?|\.\d+)/,
     CODE: /[PNS](B[kK]|B[rR]|[YORVBGWM])\d{1,3}(:\d{1,2})?(?![A-Za-z\d_\u00AA-\u024F\u0370-\u03FF\u0400-\u052F\u1E00-\u1FFF-])/,
     UNIT: /(g\/100\s?g|g\/cm(\u00B3|3)|[\u00B5\u03BCu]m|mm|cm|m(\u00B3|3)|ml|m|g|lux|[\u00B0\u00BA]\s?[CF]|C|F|h|hours?|days?|weeks?|months?|years?)(?![A-Za-z\d_\u00AA-\u024F\u0370-\u03FF\u0400-\u052F\u1E00-\u1FFF-])/,
     TIMES: /\u00D7|x(?=[\s\d.])/,

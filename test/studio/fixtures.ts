@@ -111,6 +111,10 @@ export const study = (of: Plan, layers: readonly LayerStudy[] = [], more: Partia
   permanence: [],
   cautions: [],
   sources: [],
+  beneath: () => undefined,
+  calibration: () => {
+    throw new Error('not asked for here');
+  },
   dataVersion: 'test',
   ...more,
 });

@@ -1,15 +1,25 @@
 /** g/ml of a paint from its recipe: what its pigments and its oil weigh together. */
+import type { PasteInput } from '../film/input.ts';
 import { MIDDLE, paste } from '../film/paste.ts';
-import { solvent } from '../materials/catalogue.ts';
+import { binder, solvent } from '../materials/catalogue.ts';
 import type { Interval } from '../materials/interval.ts';
 import type { Pigment } from '../materials/types.ts';
-import type { Paint } from '../plan/plan.ts';
+import type { Paint, Plan } from '../plan/plan.ts';
+import type { LayerStudy } from '../study/study.ts';
 import { middle } from './recipe.ts';
 
-/** Undefined where the paint's recipe is not known. */
+function densityOf(recipe: PasteInput): Interval | undefined {
+  const at = (end: -1 | 0 | 1) =>
+    paste(recipe, { ...MIDDLE, oilAbsorption: end, stiffness: end }, solvent)?.density;
+  const [dense, likely, thin] = [at(-1), at(0), at(1)];
+  if (likely === undefined || dense === undefined || thin === undefined) return undefined;
+  return { low: Math.min(dense, likely, thin), likely, high: Math.max(dense, likely, thin) };
+}
+
+/** Undefined where the paint's recipe is not known. A paint that names no binder is ground in linseed oil. */
 export function paintDensity(paint: Paint): Interval | undefined {
-  const binder = paint.binder?.is;
-  if (!binder || !paint.formula || paint.formula.amounts === 'mixed') return undefined;
+  const oil = paint.binder ? paint.binder.is : binder('linseed');
+  if (!oil || !paint.formula || paint.formula.amounts === 'mixed') return undefined;
   const pigments: { pigment: Pigment; mass: number }[] = [];
   for (const { amount, ingredient } of paint.formula.parts) {
     if (ingredient.is.kind !== 'pigment') return undefined;
@@ -17,12 +27,14 @@ export function paintDensity(paint: Paint): Interval | undefined {
     const value = amount?.value ?? 1;
     pigments.push({ pigment, mass: amount?.kind === 'ml' ? value * middle(pigment.density) : value });
   }
-  const recipe = { name: paint.name, pigments, binder, oil: paint.oil?.value };
-  const found = [
-    MIDDLE,
-    ...([-1, 1] as const).map((end) => ({ ...MIDDLE, oilAbsorption: end, stiffness: end })),
-  ].map((choice) => paste(recipe, choice, solvent)?.density);
-  const known = found.filter((d) => d !== undefined && Number.isFinite(d)) as number[];
-  if (known.length === 0 || found[0] === undefined) return undefined;
-  return { low: Math.min(...known), likely: found[0], high: Math.max(...known) };
+  return densityOf({ name: paint.name, pigments, binder: oil, oil: paint.oil?.value });
+}
+
+/** Of a pigment a layer names by itself, taken as a tube in linseed oil. */
+export function tubeDensity(plan: Plan, layer: LayerStudy, name: string): Interval | undefined {
+  const oil = binder('linseed');
+  const pigment =
+    plan.visible.pigments.get(name)?.pigment ??
+    layer.composition?.pigments.find((p) => p.pigment.id === name)?.pigment;
+  return oil && pigment && densityOf({ name, pigments: [{ pigment, mass: 1 }], binder: oil });
 }

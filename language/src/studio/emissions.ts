@@ -5,8 +5,9 @@ import type { Solvent } from '../materials/types.ts';
 import type { Layer, Plan, PrepareMethod } from '../plan/plan.ts';
 import type { LayerStudy } from '../study/study.ts';
 import { asInterval, type LiquidMemo, liquidsOf, middle } from './recipe.ts';
-import { BRUSHES, PREPARATION } from './settings.ts';
+import { AMMONIA_SHARE, BRUSHES, PREPARATION } from './settings.ts';
 import { coatVolume, layerShare, type Studied } from './surface.ts';
+import { varnishVolume } from './varnish.ts';
 
 export interface Emission {
   readonly from: 'paint' | 'preparation' | 'brushes';
@@ -21,9 +22,13 @@ const times = (x: Interval, y: Interval): Interval => ({
 });
 
 /** Vapour that is a hazard: not water, and nothing without a weight. */
-const counts = (solvent: Solvent | undefined): solvent is Solvent => solvent !== undefined && !solvent.harmless;
+const counts = (solvent: Solvent | undefined): solvent is Solvent =>
+  solvent !== undefined && !solvent.harmless;
 
-const mass = (ml: Interval, solvent: Solvent): Interval => times(ml, asInterval(solvent.density));
+const mass = (ml: Interval, solvent: Solvent): Interval => {
+  const sold = times(ml, asInterval(solvent.density));
+  return solvent.id === 'ammonia' ? times(sold, AMMONIA_SHARE) : sold;
+};
 
 function fromPaint(study: Studied, layer: LayerStudy, support: Interval): Emission[] {
   const volume = coatVolume(study, layer, support);
@@ -34,6 +39,12 @@ function fromPaint(study: Studied, layer: LayerStudy, support: Interval): Emissi
       ? [{ from: 'paint' as const, solvent: found, grams: mass(times(volume, volumeFraction), found) }]
       : [];
   });
+}
+
+function fromVarnish(study: Studied, layer: LayerStudy, support: Interval): Emission[] {
+  const spirit = varnishVolume(study, layer, support)?.spirit;
+  if (!spirit || !counts(spirit.solvent)) return [];
+  return [{ from: 'paint', solvent: spirit.solvent, grams: mass(spirit.ml, spirit.solvent) }];
 }
 
 /** Solvents of a binder or medium, or of an agent, as shares of its volume. */
@@ -48,9 +59,7 @@ function solventShares(
     });
   return (liquidsOf(agent, memo) ?? []).flatMap(({ liquid, share }) => {
     if (liquid.kind === 'solvent')
-      return counts(liquid.solvent)
-        ? [{ solvent: liquid.solvent, share: exactly(share) }]
-        : [];
+      return counts(liquid.solvent) ? [{ solvent: liquid.solvent, share: exactly(share) }] : [];
     const { binder } = liquid;
     const carrier = binder.carrier === undefined ? undefined : solventNamed(binder.carrier);
     if (!counts(carrier) || binder.solids.low >= 1) return [];
@@ -58,16 +67,13 @@ function solventShares(
     const spirit = (solids: number): number =>
       (share * Math.max(0, 1 - solids) * middle(binder.density)) / middle(carrier.density);
     const { low, high } = binder.solids;
-    return [{ solvent: carrier, share: { low: spirit(high), likely: spirit((low + high) / 2), high: spirit(low) } }];
+    return [
+      { solvent: carrier, share: { low: spirit(high), likely: spirit((low + high) / 2), high: spirit(low) } },
+    ];
   });
 }
 
-function fromPreparation(
-  study: Studied,
-  layer: Layer,
-  support: Interval,
-  memo: LiquidMemo,
-): Emission[] {
+function fromPreparation(study: Studied, layer: Layer, support: Interval, memo: LiquidMemo): Emission[] {
   return layer.prepare.flatMap(({ method, agent }) => {
     if (!method || !agent?.is) return [];
     const volume = preparationVolume(study, layer, support, method);
@@ -89,8 +95,11 @@ export function preparationVolume(
   return times(scale(support, layerShare(study, layer)), PREPARATION[method]);
 }
 
-/** The thinner a plan names in its mediums, a layer's own before the plan's first: what its brushes are cleaned in. */
-export function thinner(plan: Plan, layer: Layer | undefined, memo: LiquidMemo): Solvent | undefined {
+/**
+ * What a layer's brushes are cleaned in: the thinner its own medium holds most of, else the first the plan names in a
+ * medium. A plan that names none cleans its brushes in oil and soap.
+ */
+export function thinners(plan: Plan, memo: LiquidMemo): (layer: Layer) => Solvent | undefined {
   const of = (is: Parameters<typeof liquidsOf>[0]): Solvent | undefined => {
     let most: { solvent: Solvent; share: number } | undefined;
     for (const { liquid, share } of liquidsOf(is, memo) ?? [])
@@ -98,17 +107,19 @@ export function thinner(plan: Plan, layer: Layer | undefined, memo: LiquidMemo):
         most = { solvent: liquid.solvent, share };
     return most?.solvent;
   };
-  const own = of(layer?.medium?.of?.is);
-  if (own) return own;
-  for (const medium of plan.visible.mediums.values()) {
-    const found = of({ kind: 'medium', medium });
-    if (found) return found;
-  }
-  for (const { medium } of plan.layers) {
-    const found = of(medium?.of?.is);
-    if (found) return found;
-  }
-  return undefined;
+  const first = (): Solvent | undefined => {
+    for (const medium of plan.visible.mediums.values()) {
+      const found = of({ kind: 'medium', medium });
+      if (found) return found;
+    }
+    for (const { medium } of plan.layers) {
+      const found = of(medium?.of?.is);
+      if (found) return found;
+    }
+    return undefined;
+  };
+  const plans = first();
+  return (layer) => of(layer.medium?.of?.is) ?? plans;
 }
 
 /** Everything that evaporates while one coat is laid: from the paint, the preparation before it, the brush jar after it. */
@@ -121,6 +132,7 @@ export function emissions(
 ): readonly Emission[] {
   return [
     ...(support ? fromPaint(study, layer, support) : []),
+    ...(support ? fromVarnish(study, layer, support) : []),
     ...(support ? fromPreparation(study, layer.layer, support, memo) : []),
     ...(brushes && layer.composition
       ? [{ from: 'brushes' as const, solvent: brushes, grams: mass(BRUSHES, brushes) }]

@@ -3,14 +3,14 @@ import { agent, solvent } from '../materials/catalogue.ts';
 import { combine, type Interval, plus, scale } from '../materials/interval.ts';
 import type { Quantities, Study } from '../study/study.ts';
 import { csv } from './csv.ts';
-import { liquidsNamed } from './quantities.ts';
-import { asInterval, type Liquid, liquidDensity, liquidId } from './recipe.ts';
+import { asInterval, type Liquid, liquidDensity, liquidId, liquidsNamed } from './recipe.ts';
 
 const HEAD = ['kind', 'name', 'for', 'ml_low', 'ml_likely', 'ml_high', 'g_low', 'g_likely', 'g_high'];
 
 /** Three figures are more than an estimate is worth. */
 const figure = (x: number): number => Number(x.toPrecision(3));
-const figures = (x: Interval | undefined) => (x ? [figure(x.low), figure(x.likely), figure(x.high)] : ['', '', '']);
+const figures = (x: Interval | undefined) =>
+  x ? [figure(x.low), figure(x.likely), figure(x.high)] : ['', '', ''];
 
 /** Oils, resins and solvents over all mediums and agents: what must be in the house. */
 export function liquidTotals(

@@ -2,40 +2,32 @@
  * How much of everything a plan takes: share of the support × its area × wet film × coats × waste. A wiped-out area
  * takes as much as the rest, since the colour lies there before it is lifted. Volumes in ml, masses in g.
  */
-import { binder, solvent } from '../materials/catalogue.ts';
 import { combine, type Interval, plus, scale } from '../materials/interval.ts';
 import type { Paint, Plan } from '../plan/plan.ts';
 import type { Assumption, LayerStudy, Quantities } from '../study/study.ts';
-import { paintDensity } from './density.ts';
-import { preparationVolume, thinner } from './emissions.ts';
+import { paintDensity, tubeDensity } from './density.ts';
+import { preparationVolume, thinners } from './emissions.ts';
 import { groundVolume } from './grounds.ts';
+import { asInterval, type LiquidMemo, liquidDensity, liquidId, liquidsNamed, paintsOfMix } from './recipe.ts';
 import {
-  asInterval,
-  type LiquidMemo,
-  type LiquidShare,
-  liquidDensity,
-  liquidId,
-  liquidsOfMedium,
-  paintsOfMix,
-} from './recipe.ts';
-import { BRUSHES, GROUND_SOLIDS, MOST_COATS, PREPARATION_SOURCE, WASTE, WASTE_SOURCE } from './settings.ts';
+  BRUSHES,
+  GROUND_SOLIDS,
+  MOST_COATS,
+  PREPARATION_SOURCE,
+  VARNISH_SOLIDS,
+  WASTE,
+  WASTE_SOURCE,
+} from './settings.ts';
 import { coatVolume, type Studied, supportArea } from './surface.ts';
+import { varnishLiquid, varnishVolume } from './varnish.ts';
+
+export { materialsCsv } from './materials-csv.ts';
 
 type Mutable<T> = { -readonly [K in keyof T]: T[K] };
 type PaintAmount = Mutable<Quantities['paints'][number]>;
 type AgentAmount = Mutable<Quantities['agents'][number]>;
 
 const product = (x: Interval, y: Interval): Interval => combine(x, y, (a, b) => a * b);
-
-/** The liquids of what stands as medium in a film: a declared medium, or one oil, resin or solvent. */
-export function liquidsNamed(plan: Plan, name: string, memo?: LiquidMemo): readonly LiquidShare[] | undefined {
-  const medium = plan.visible.mediums.get(name);
-  if (medium) return liquidsOfMedium(medium, memo);
-  const oil = binder(name);
-  if (oil) return [{ liquid: { kind: 'binder', binder: oil }, share: 1 }];
-  const thin = solvent(name);
-  return thin && [{ liquid: { kind: 'solvent', solvent: thin }, share: 1 }];
-}
 
 /** Densities of a plan's paints, each worked out once. */
 function densities(): (paint: Paint) => Interval | undefined {
@@ -61,7 +53,7 @@ function coat(
   const paints = new Map<string, PaintAmount>();
   const whole = layer.composition?.wetDensity ?? { low: 1, likely: 1, high: 1 };
   const add = (name: string, ml: Interval, paint: Paint | undefined) => {
-    const g = product(ml, (paint && density(paint)) ?? whole);
+    const g = product(ml, (paint ? density(paint) : tubeDensity(plan, layer, name)) ?? whole);
     const before = paints.get(name);
     paints.set(name, before ? { name, ml: plus(before.ml, ml), g: plus(before.g, g) } : { name, ml, g });
   };
@@ -87,6 +79,7 @@ export function quantities(study: Studied): Quantities | undefined {
 
   const memo: LiquidMemo = new Map();
   const density = densities();
+  const thinner = thinners(plan, memo);
   const paints = new Map<string, PaintAmount>();
   const mediums = new Map<string, Interval>();
   const agents = new Map<string, AgentAmount>();
@@ -106,15 +99,21 @@ export function quantities(study: Studied): Quantities | undefined {
     const ground = groundVolume(study, layer, support);
     if (ground) use(ground.name, layer.layer.kind, ground.ml);
 
+    const varnish = varnishVolume(study, layer, support);
+    if (varnish) use(varnish.name, layer.layer.kind, scale(varnish.ml, coats));
+
     const volume = coatVolume(study, layer, support);
     if (!volume) continue;
-    const brushes = thinner(plan, layer.layer, memo);
+    const brushes = thinner(layer.layer);
     if (brushes) use(brushes.id, 'brushes', scale(BRUSHES, coats));
     const one = coat(plan, layer, volume, density);
     for (const p of one.paints) {
       const [ml, g] = [scale(p.ml, coats), scale(p.g, coats)];
       const before = paints.get(p.name);
-      paints.set(p.name, before ? { name: p.name, ml: plus(before.ml, ml), g: plus(before.g, g) } : { name: p.name, ml, g });
+      paints.set(
+        p.name,
+        before ? { name: p.name, ml: plus(before.ml, ml), g: plus(before.g, g) } : { name: p.name, ml, g },
+      );
     }
     if (one.medium) {
       const ml = scale(one.medium.ml, coats);
@@ -155,13 +154,25 @@ function assumptions(study: Studied, agents: readonly AgentAmount[]): readonly A
       source: BRUSHES.source,
     });
   if (['wipe', 'wash', 'oil-out', 'abrade'].some((m) => methods.has(m)))
-    found.push({ field: 'prepare', value: 'ml for every m²', why: PREPARATION_SOURCE.text, source: PREPARATION_SOURCE });
+    found.push({
+      field: 'prepare',
+      value: 'ml for every m²',
+      why: PREPARATION_SOURCE.text,
+      source: PREPARATION_SOURCE,
+    });
   if (study.layers.some((l) => groundVolume(study, l, { low: 1, likely: 1, high: 1 })))
     found.push({
       field: 'grounds',
       value: `${GROUND_SOLIDS.low * 100} to ${GROUND_SOLIDS.high * 100} % solids`,
       why: GROUND_SOLIDS.source.text,
       source: GROUND_SOLIDS.source,
+    });
+  if (study.layers.some((l) => varnishLiquid(l)?.assumed))
+    found.push({
+      field: 'varnish',
+      value: `${VARNISH_SOLIDS.low * 100} to ${VARNISH_SOLIDS.high * 100} % resin`,
+      why: VARNISH_SOLIDS.source.text,
+      source: VARNISH_SOLIDS.source,
     });
   if (study.layers.some((l) => l.layer.wipeOut.length > 0))
     found.push({

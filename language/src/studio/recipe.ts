@@ -1,7 +1,8 @@
 /** What mediums and mixes come down to: oils, resins and solvents; paints. Shares by volume. */
+import { binder, solvent } from '../materials/catalogue.ts';
 import type { Interval } from '../materials/interval.ts';
 import type { Binder, Figure, Solvent } from '../materials/types.ts';
-import type { Formula, Ingredient, Layer, Medium, Mix, Paint, Preparation } from '../plan/plan.ts';
+import type { Formula, Ingredient, Layer, Medium, Mix, Paint, Plan, Preparation } from '../plan/plan.ts';
 
 export type Liquid =
   | { readonly kind: 'binder'; readonly binder: Binder }
@@ -104,6 +105,20 @@ export function liquidsOf(
   if (is?.kind === 'medium') return liquidsOfMedium(is.medium, memo);
   if (is?.kind === 'binder' || is?.kind === 'solvent') return [{ liquid: is, share: 1 }];
   return undefined;
+}
+
+/** The liquids of what stands as medium in a film: a declared medium, or one oil, resin or solvent. */
+export function liquidsNamed(
+  plan: Plan,
+  name: string,
+  memo?: LiquidMemo,
+): readonly LiquidShare[] | undefined {
+  const medium = plan.visible.mediums.get(name);
+  if (medium) return liquidsOfMedium(medium, memo);
+  const oil = binder(name);
+  if (oil) return [{ liquid: { kind: 'binder', binder: oil }, share: 1 }];
+  const thin = solvent(name);
+  return thin && [{ liquid: { kind: 'solvent', solvent: thin }, share: 1 }];
 }
 
 /** The paints of a mix, mixes inside it worked out; shares by volume. `density` gives g/ml of a paint. */

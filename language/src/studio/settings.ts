@@ -24,7 +24,7 @@ export const MIXING: Interval & { readonly source: Source } = {
 export const SESSION_HOURS = 3;
 
 /** Sittings of one layer that are listed one by one; amounts count all its coats. */
-export const MOST_COATS = 1000;
+export const MOST_COATS = 100;
 
 /** Air changes an hour of a room whose airing the plan does not tell: windows shut. */
 export const CLOSED_ROOM: Interval & { readonly source: Source } = {
@@ -62,6 +62,33 @@ export const GROUND_SOLIDS: Interval & { readonly source: Source } = {
   likely: 0.4,
   high: 0.6,
   source: ours('grounds taken to hold 30 to 60 % solids by volume as they are laid'),
+};
+
+/** Resin in a brushing varnish, by volume, where a layer names a resin that is sold dry. */
+export const VARNISH_SOLIDS: Interval & { readonly source: Source } = {
+  low: 0.15,
+  likely: 0.25,
+  high: 0.4,
+  source: {
+    text: 'one part of resin in two to five of spirit is a usual brushing varnish',
+    mark: 'common practice',
+  },
+};
+
+/** Resins that dissolve in white spirit; the natural ones want turpentine. */
+export const WHITE_SPIRIT_RESINS: readonly string[] = [
+  'ketone-resin',
+  'hydrocarbon-resin',
+  'acrylic-resin',
+  'beeswax',
+];
+
+/** Ammonia, by mass, in its solution: the rest is water. */
+export const AMMONIA_SHARE: Interval & { readonly source: Source } = {
+  low: 0.1,
+  likely: 0.25,
+  high: 0.3,
+  source: ours('ammonia solution taken as 25 % by mass, between household and laboratory strength'),
 };
 
 /** Vapours that no list limits are held against the limit of turpentine: the terpenes among them resemble it. */

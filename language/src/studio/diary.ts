@@ -1,0 +1,100 @@
+/** The plan as a diary of sittings: one coat of one layer each, with what to do, to mix and to mind. Plain data. */
+import type { Interval } from '../materials/interval.ts';
+import type { Layer, PrepareMethod } from '../plan/plan.ts';
+import type { CalendarEntry, LayerStudy, Study } from '../study/study.ts';
+import { daysWords, rangeWords } from './words.ts';
+
+export interface DiaryEntry {
+  readonly layer: string;
+  readonly index: number;
+  readonly coat: number;
+  readonly coats: number;
+  /** day numbers, as in the study's calendar */
+  readonly notBefore: number;
+  readonly likely: number;
+  readonly safeFrom: number;
+  readonly painted?: number;
+  /** ml to mix for this sitting, waste included: paints, then the medium */
+  readonly amounts: readonly { readonly name: string; readonly ml: Interval }[];
+  /** days in which the colour can be moved and wiped */
+  readonly open?: Interval;
+  /** sentences, in the order in which they are done */
+  readonly steps: readonly string[];
+  /** titles of the cautions that hold for this layer */
+  readonly cautions: readonly string[];
+}
+
+const PREPARING: Readonly<Record<PrepareMethod, (agent: string | undefined) => string>> = {
+  wipe: (a) =>
+    a ? `Wipe the dry surface with ${a} on a rag and let it evaporate.` : 'Wipe the dry surface clean.',
+  wash: (a) => `Wash the surface with ${a ?? 'water'} and let it dry.`,
+  abrade: (a) => `Dull the surface lightly${a ? ` with ${a}` : ''} and take up the dust with a damp rag.`,
+  'oil-out': (a) => `Rub a breath of ${a ?? 'oil'} over the surface and wipe off what does not stay.`,
+};
+
+const listed = (names: readonly string[]): string =>
+  names.length < 2 ? (names[0] ?? '') : `${names.slice(0, -1).join(', ')} and ${names[names.length - 1]}`;
+
+function laying(layer: Layer, film: Interval | undefined, coat: number, coats: number): string {
+  const where = layer.everywhere ? 'over everything' : `on ${listed(layer.areas)}`;
+  const which = coats > 1 ? `, coat ${coat} of ${coats},` : '';
+  const thick = film ? ` It dries to ${rangeWords(film, 'µm')}.` : '';
+  return `Lay ${layer.kind} ‘${layer.name}’${which} ${where}.${thick}`;
+}
+
+function steps(study: LayerStudy, coat: number, amounts: DiaryEntry['amounts']): readonly string[] {
+  const { layer, coats, drying, composition } = study;
+  const found = layer.prepare.flatMap(({ method, agent }) =>
+    method ? [PREPARING[method](agent?.name)] : [],
+  );
+  if (amounts.length > 0)
+    found.push(`Mix ${listed(amounts.map(({ name, ml }) => `${rangeWords(ml, 'ml')} ${name}`))}.`);
+  found.push(laying(layer, composition?.dryFilm, coat, coats));
+  const wiped = listed([...new Set(layer.wipeOut.flatMap((w) => w.areas))]);
+  if (drying) {
+    const open = daysWords(drying.open);
+    found.push(
+      wiped ? `Lift the colour out of ${wiped} while it is open: ${open}.` : `It stays open for ${open}.`,
+    );
+  } else if (wiped) found.push(`Lift the colour out of ${wiped} while it is open.`);
+  for (const note of layer.notes) found.push(note);
+  return found;
+}
+
+/** The sittings in the order in which they may safely be held. Empty for records and palettes. */
+export function diary(study: Study): readonly DiaryEntry[] {
+  if (study.plan.kind !== 'plan') return [];
+  const layers = new Map(study.layers.map((l) => [l.layer.index, l]));
+  const sessions = new Map((study.quantities?.sessions ?? []).map((s) => [`${s.coat} ${s.layer}`, s]));
+  const cautions = new Map<string, string[]>();
+  for (const { title, where } of study.cautions)
+    for (const layer of where) cautions.set(layer, [...(cautions.get(layer) ?? []), title]);
+
+  const sitting = (entry: CalendarEntry): DiaryEntry[] => {
+    const layer = layers.get(entry.index);
+    if (!layer) return [];
+    const session = sessions.get(`${entry.coat} ${entry.layer}`);
+    const amounts = session ? [...session.paints, ...(session.medium ? [session.medium] : [])] : [];
+    const { index, coat, notBefore, likely, safeFrom, painted } = entry;
+    return [
+      {
+        layer: entry.layer,
+        index,
+        coat,
+        coats: layer.coats,
+        notBefore,
+        likely,
+        safeFrom,
+        painted,
+        amounts,
+        open: layer.drying?.open,
+        steps: steps(layer, coat, amounts),
+        cautions: cautions.get(entry.layer) ?? [],
+      },
+    ];
+  };
+  const when = (e: CalendarEntry) => e.painted ?? e.safeFrom;
+  return [...study.calendar.entries]
+    .sort((a, b) => when(a) - when(b) || a.index - b.index || a.coat - b.coat)
+    .flatMap(sitting);
+}

@@ -1,0 +1,69 @@
+/** Layers of a resin alone: the varnish they are brushed from, and the spirit that leaves it. */
+import { binderLiquid } from '../film/paste.ts';
+import { solvent } from '../materials/catalogue.ts';
+import { type Interval, scale } from '../materials/interval.ts';
+import type { Solvent } from '../materials/types.ts';
+import type { LayerStudy } from '../study/study.ts';
+import { VARNISH_SOLIDS, WASTE, WHITE_SPIRIT_RESINS } from './settings.ts';
+import { layerShare, type Studied } from './surface.ts';
+
+/** What the varnish of a resin layer is; undefined for every other layer. */
+export function varnishLiquid(
+  layer: LayerStudy,
+):
+  | { readonly name: string; readonly solids: Interval; readonly spirit?: Solvent; readonly assumed: boolean }
+  | undefined {
+  const { resin } = layer.layer;
+  if (layer.composition || !resin?.is) return undefined;
+  const { is } = resin;
+  const name = resin.name;
+  // A resin sold dry is dissolved first; one sold in its spirit is taken as sold.
+  if (is.solids.low >= 1)
+    return {
+      name,
+      solids: VARNISH_SOLIDS,
+      spirit: solvent(WHITE_SPIRIT_RESINS.includes(is.id) ? 'white-spirit' : 'turpentine'),
+      assumed: true,
+    };
+  const at = (end: -1 | 0 | 1) => binderLiquid(is, end, solvent);
+  const [low, likely, high] = [at(-1), at(0), at(1)];
+  return {
+    name,
+    solids: { low: low.solid, likely: likely.solid, high: high.solid },
+    spirit: likely.carrier === undefined ? undefined : solvent(likely.carrier),
+    assumed: false,
+  };
+}
+
+/** ml of varnish for one coat and, of that, of the spirit in it. Waste is counted. */
+export function varnishVolume(
+  study: Studied,
+  layer: LayerStudy,
+  support: Interval,
+):
+  | {
+      readonly name: string;
+      readonly ml: Interval;
+      readonly spirit?: { readonly solvent: Solvent; readonly ml: Interval };
+    }
+  | undefined {
+  const liquid = varnishLiquid(layer);
+  const dry = layer.dryFilm;
+  if (!liquid || !dry || !(liquid.solids.low > 0) || !(layer.coats > 0)) return undefined;
+  const film = scale(dry, 1 / layer.coats);
+  const surface = scale(support, layerShare(study, layer.layer) * (1 + WASTE));
+  const wet = (area: number, thick: number, solids: number) => (area * thick) / solids;
+  const { solids, spirit } = liquid;
+  const ml = {
+    low: wet(surface.low, film.low, solids.high),
+    likely: wet(surface.likely, film.likely, solids.likely),
+    high: wet(surface.high, film.high, solids.low),
+  };
+  if (!Number.isFinite(ml.high) || !(ml.low >= 0)) return undefined;
+  const leaves = {
+    low: ml.low * (1 - solids.high),
+    likely: ml.likely * (1 - solids.likely),
+    high: ml.high * (1 - solids.low),
+  };
+  return { name: liquid.name, ml, spirit: spirit && { solvent: spirit, ml: leaves } };
+}

@@ -12,11 +12,16 @@ export function clientOptions(): LanguageClientOptions {
   };
 }
 
+async function restart(client: BaseLanguageClient): Promise<void> {
+  await client.stop();
+  await client.start();
+}
+
 /** Starts the client and ties it, its commands and the trust of the workspace to the extension's life. */
 export async function run(context: ExtensionContext, client: BaseLanguageClient): Promise<void> {
   context.subscriptions.push(
     { dispose: () => void client.stop() },
-    commands.registerCommand('paintplan.restartServer', () => client.restart()),
+    commands.registerCommand('paintplan.restartServer', () => restart(client)),
     workspace.onDidGrantWorkspaceTrust(() => client.sendNotification('paintplan/trusted')),
   );
   await client.start();

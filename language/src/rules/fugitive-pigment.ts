@@ -2,7 +2,7 @@ import type { Pigment } from '../materials/types.ts';
 import type { LayerStudy, Study } from '../study/study.ts';
 import { pigmentName, pigmentPlace, whereUsed } from './pigments.ts';
 import type { Report, Rule } from './rule.ts';
-import { called, figure, memory, ours, published, quoted, span } from './words.ts';
+import { called, figure, memory, ours, quoted, span } from './words.ts';
 
 /** µm of all coats together up to which a film counts as thin: no body of pigment stands behind its face. */
 const THIN = 15;
@@ -12,7 +12,7 @@ const FADING = ['NR4', 'NY20', 'NY24', 'NB1', 'PR39'];
 
 const RANK: Readonly<Record<string, number>> = { I: 1, II: 2, III: 3, IV: 4, V: 5 };
 
-/** Class III to V, told to be fugitive, or known as such. `PR39` is a pigment that light turns, not a lake. */
+/** Class III to V, told to be fugitive, or known as such. */
 function fugitive(pigment: Pigment): boolean {
   const { lightfastness, lightfastnessNote, code } = pigment;
   if (lightfastness) return (RANK[lightfastness.value] ?? 0) >= 3;
@@ -20,7 +20,9 @@ function fugitive(pigment: Pigment): boolean {
 }
 
 function years(study: Study, layer: LayerStudy, pigment: Pigment): string {
-  const entry = study.permanence.find((p) => p.index === layer.layer.index && p.pigment === pigment && p.years);
+  const entry = study.permanence.find(
+    (p) => p.index === layer.layer.index && p.pigment === pigment && p.years,
+  );
   if (!entry?.years || !(entry.years.high < 1e4)) return '';
   const { low, high } = entry.years;
   return ` A first change may show after ${span({ low, likely: entry.years.likely, high }, 'years')} in the light of this plan (an estimate${entry.source.mark === 'memory' ? ', from memory' : ''}).`;
@@ -32,22 +34,27 @@ export const fugitivePigment: Rule = {
   title: 'Colour that light takes',
   severity: 'warning',
   why: 'Some colours fade within a generation. A thin glaze of one is lost first, because nothing of it stands behind its face, and what it was laid over comes through in another hue.',
-  whatToDo: 'Choose a pigment of class I or II of the same hue, keep it for body colour, or keep the picture out of strong light.',
+  whatToDo:
+    'Choose a pigment of class I or II of the same hue, keep it for body colour, or keep the picture out of strong light.',
   sources: [
     memory('ASTM D4302, lightfastness classes of pigments in oil'),
-    published('Gettens & Stout, Painting Materials (1942), entries on lakes'),
+    memory('that madder, cochineal, buckthorn and indigo fade, and that realgar turns, old practice tells'),
     ours('films up to 15 µm count as thin'),
   ],
   appliesTo: ['plan', 'record'],
   *check(plan, study): Iterable<Report> {
     for (const [pigment, layers] of whereUsed(study, fugitive)) {
       const rank = RANK[pigment.lightfastness?.value ?? ''] ?? 4;
-      const said = pigment.lightfastness ? `lightfastness ${pigment.lightfastness.value} in oil` : 'not classed, known to fade';
+      const said = pigment.lightfastness
+        ? `lightfastness ${pigment.lightfastness.value} in oil`
+        : 'not classed, known to fade';
       for (const layer of layers) {
         const film = layer.dryFilm?.likely;
         const thin = film !== undefined && film <= THIN;
         const firm = plan.kind === 'plan' && (thin || rank > 3);
-        const where = thin ? ` and lies thin in ${called(layer.layer)} (${figure(film)} µm), where fading shows first` : ` in ${called(layer.layer)}`;
+        const where = thin
+          ? ` and lies thin in ${called(layer.layer)} (${figure(film)} µm), where fading shows first`
+          : ` in ${called(layer.layer)}`;
         yield {
           message: `${pigmentName(pigment)} is ${said}${where}.${years(study, layer, pigment)}${plan.kind === 'plan' ? ' Choose a lasting pigment of that hue, or keep the picture from strong light.' : ` What ${quoted(layer.layer.name)} shows today may be less than was painted.`}`,
           place: pigmentPlace(layer.layer, (p) => p === pigment),

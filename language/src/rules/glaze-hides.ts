@@ -5,7 +5,7 @@ import { modellingKept, stackOn } from './seen.ts';
 import { Called, figure, listed, ours, practice, quoted } from './words.ts';
 
 /** Below this share of a step beneath the modelling of an underlayer no longer carries. */
-const CARRIES = 0.25;
+const CARRIES = 0.15;
 
 /** Runs of glazes with nothing but glazes in them, on one area, that lie on painted layers. */
 function runs(study: Study, area: string): Layer[][] {
@@ -37,7 +37,7 @@ export const glazeHides: Rule = {
   whatToDo: 'Lay them thinner or with more medium, take fewer coats, or choose more transparent colours.',
   sources: [
     practice('a glaze lets the underlayer speak'),
-    ours('a quarter of a step in L* beneath as the least that carries'),
+    ours('15 % of a step in L* beneath as the least that carries'),
   ],
   appliesTo: ['plan'],
   needsColour: true,

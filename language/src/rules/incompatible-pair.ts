@@ -1,13 +1,11 @@
-import { HARMING_PAIRS } from '../permanence/pairs-table.ts';
-import { harmingPairs } from '../permanence/pairs.ts';
 import type { Source } from '../materials/types.ts';
+import { harmingPairs } from '../permanence/pairs.ts';
+import { HARMING_PAIRS } from '../permanence/pairs-table.ts';
 import { pigmentName, pigmentPlace } from './pigments.ts';
 import type { Rule } from './rule.ts';
 import { called } from './words.ts';
 
-const sources = [
-  ...new Map(HARMING_PAIRS.map((p): [string, Source] => [p.source.text, p.source])).values(),
-];
+const sources = [...new Map(HARMING_PAIRS.map((p): [string, Source] => [p.source.text, p.source])).values()];
 
 /** Pigments that harm one another, in one film or from film to film. */
 export const incompatiblePair: Rule = {
@@ -30,7 +28,12 @@ export const incompatiblePair: Rule = {
         how === 'mixed'
           ? `${pigmentName(one)} and ${pigmentName(other)} are mixed in ${called(upper)}`
           : `${pigmentName(inUpper)} in ${called(upper)} lies right on ${pigmentName(inLower)} in ${called(lower)}`;
-      const advice = plan.kind === 'plan' ? (pair.disputed ? ' Try it on a test strip, or keep them apart.' : ' Keep them apart, or replace one.') : '';
+      const advice =
+        plan.kind === 'plan'
+          ? pair.disputed
+            ? ' Try it on a test strip, or keep them apart.'
+            : ' Keep them apart, or replace one.'
+          : '';
       yield {
         message: `${meeting}: ${pair.harm} (${pair.source.text}).${advice}`,
         place: pigmentPlace(upper, (p) => p === inUpper),
@@ -39,7 +42,12 @@ export const incompatiblePair: Rule = {
         related:
           how === 'mixed'
             ? [{ message: pigmentName(other), place: pigmentPlace(upper, (p) => p === other) }]
-            : [{ message: `${pigmentName(inLower)} beneath`, place: pigmentPlace(lower, (p) => p === inLower) }],
+            : [
+                {
+                  message: `${pigmentName(inLower)} beneath`,
+                  place: pigmentPlace(lower, (p) => p === inLower),
+                },
+              ],
       };
     }
   },

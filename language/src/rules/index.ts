@@ -1,26 +1,38 @@
 /** Every rule, in order of its id. The one table. */
+import { airUnknown } from './air-unknown.ts';
 import { areaOver100 } from './area-over-100.ts';
 import { areaUnpainted } from './area-unpainted.ts';
 import { circularMix } from './circular-mix.ts';
+import { darkensOrGreys } from './darkens-or-greys.ts';
 import { dateOrder } from './date-order.ts';
 import { duplicateName } from './duplicate-name.ts';
 import { fatColourLow } from './fat-colour-low.ts';
+import { fugitivePigment } from './fugitive-pigment.ts';
 import { glazeCannotLighten } from './glaze-cannot-lighten.ts';
 import { glazeHides } from './glaze-hides.ts';
 import { glazeInvisible } from './glaze-invisible.ts';
+import { incompatiblePair } from './incompatible-pair.ts';
 import { layerEmpty } from './layer-empty.ts';
 import { leanOverFat } from './lean-over-fat.ts';
+import { madeRangeEmpty } from './made-range-empty.ts';
+import { measuredFarFromPredicted } from './measured-far-from-predicted.ts';
 import { missingField } from './missing-field.ts';
 import { mixedAmounts } from './mixed-amounts.ts';
 import { nameClashInUse } from './name-clash-in-use.ts';
+import { notInPeriod } from './not-in-period.ts';
 import { notInPlan } from './not-in-plan.ts';
 import { notInRecord } from './not-in-record.ts';
+import { oilyRags } from './oily-rags.ts';
 import { opaqueInGlaze } from './opaque-in-glaze.ts';
 import { opaqueWhiteInGlaze } from './opaque-white-in-glaze.ts';
 import { outOfRange } from './out-of-range.ts';
 import { partsNot100 } from './parts-not-100.ts';
 import { pigmentNeedsVariety } from './pigment-needs-variety.ts';
 import { repeatedField } from './repeated-field.ts';
+import { restrictedMaterial } from './restricted-material.ts';
+import type { Rule } from './rule.ts';
+import { sampleOrderConflict } from './sample-order-conflict.ts';
+import { sampleThicknessOutside } from './sample-thickness-outside.ts';
 import { swatchInconsistent } from './swatch-inconsistent.ts';
 import { targetMissed } from './target-missed.ts';
 import { toxicPigment } from './toxic-pigment.ts';
@@ -35,31 +47,42 @@ import { unusedDeclaration } from './unused-declaration.ts';
 import { useCycle } from './use-cycle.ts';
 import { useMissing } from './use-missing.ts';
 import { useOutsideWorkspace } from './use-outside-workspace.ts';
-import type { Rule } from './rule.ts';
+import { vapourOverLimit } from './vapour-over-limit.ts';
 
 export const rules: readonly Rule[] = [
+  airUnknown,
   areaOver100,
   areaUnpainted,
   circularMix,
+  darkensOrGreys,
   dateOrder,
   duplicateName,
   fatColourLow,
+  fugitivePigment,
   glazeCannotLighten,
   glazeHides,
   glazeInvisible,
+  incompatiblePair,
   layerEmpty,
   leanOverFat,
+  madeRangeEmpty,
+  measuredFarFromPredicted,
   missingField,
   mixedAmounts,
   nameClashInUse,
+  notInPeriod,
   notInPlan,
   notInRecord,
+  oilyRags,
   opaqueInGlaze,
   opaqueWhiteInGlaze,
   outOfRange,
   partsNot100,
   pigmentNeedsVariety,
   repeatedField,
+  restrictedMaterial,
+  sampleOrderConflict,
+  sampleThicknessOutside,
   swatchInconsistent,
   targetMissed,
   toxicPigment,
@@ -74,4 +97,5 @@ export const rules: readonly Rule[] = [
   useCycle,
   useMissing,
   useOutsideWorkspace,
+  vapourOverLimit,
 ];

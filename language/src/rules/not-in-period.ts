@@ -9,8 +9,7 @@ const meaning: Readonly<Record<PeriodConflict['kind'], (year: string) => string>
   'too-early': (y) =>
     `nobody had it before about ${y}. The layer is later, the date is wrong, or the pigment is another`,
   'perhaps-too-early': (y) => `it is known from about ${y} on, so only the later of these years allow it`,
-  'after-use': (y) =>
-    `it had gone out of use by about ${y}; old stock keeps, so this alone dates nothing`,
+  'after-use': (y) => `it had gone out of use by about ${y}; old stock keeps, so this alone dates nothing`,
 };
 
 /** Pigments of a record against the years it was made in. */

@@ -13,8 +13,7 @@ const DEEPEST = 50;
 export function holds({ is }: Ingredient, test: Test, depth = 0): boolean {
   if (is.kind === 'pigment') return test(is.pigment);
   if (depth > DEEPEST) return false;
-  const inner =
-    is.kind === 'paint' ? is.paint.formula : is.kind === 'mix' ? is.mix.formula : undefined;
+  const inner = is.kind === 'paint' ? is.paint.formula : is.kind === 'mix' ? is.mix.formula : undefined;
   return inner?.parts.some((p) => holds(p.ingredient, test, depth + 1)) ?? false;
 }
 
@@ -74,7 +73,11 @@ export function withAmounts(
 /** Takes parts out of a formula; percentages of what stays are brought back to 100. */
 export function withoutParts(formula: Formula, out: readonly Part[]): Fix['edits'] | undefined {
   const stay = formula.parts.filter((p) => !out.includes(p));
-  if (formula.amounts !== '%') return withAmounts(formula, formula.parts.map((p) => (out.includes(p) ? 0 : undefined)));
+  if (formula.amounts !== '%')
+    return withAmounts(
+      formula,
+      formula.parts.map((p) => (out.includes(p) ? 0 : undefined)),
+    );
   const sum = stay.reduce((s, p) => s + (p.amount?.value ?? 0), 0);
   if (!(sum > 0)) return undefined;
   const shares = stay.map((p) => Math.max(1, Math.round(((p.amount?.value ?? 0) / sum) * 100)));

@@ -31,7 +31,10 @@ export const swatchInconsistent: Rule = {
   why: 'Swatches recalibrate the optical data of a pigment. A tint darker than the masstone, or a film darker over white than over black, is a slip of the pen, of the light or of the instrument, and spoils every colour predicted with it.',
   whatToDo: 'Measure again, all swatches in one light, or take out the one that is wrong.',
   sources: [
-    { text: 'Kubelka & Munk, Z. techn. Physik 12 (1931) 593: reflectance rises with scattering and with the ground', mark: 'second-hand' },
+    {
+      text: 'Kubelka & Munk, Z. techn. Physik 12 (1931) 593: reflectance rises with scattering and with the ground',
+      mark: 'second-hand',
+    },
     practice('swatches over black and white are measured on one film'),
     ours('1 in L* left for measuring, 20 for a black ground'),
   ],

@@ -13,7 +13,7 @@ function lastColour(study: Study, area: string): Layer | undefined {
   const { plan } = study;
   const index = stackOn(study, area).findLast((i) => {
     const layer = plan.layers[i];
-    return layer && layer.kind !== 'varnish' && !isClear(plan, layer);
+    return layer && layer.kind !== 'varnish' && !isClear(study, layer);
   });
   return index === undefined ? undefined : plan.layers[index];
 }
@@ -22,7 +22,13 @@ function lastColour(study: Study, area: string): Layer | undefined {
 const AS_FAT = 0.02;
 
 /** Other proportions of the paints already in the last layer, where they reach the target. */
-function proportions(study: Study, layer: Layer, area: string, target: readonly [number, number, number], within: number): Fix[] {
+function proportions(
+  study: Study,
+  layer: Layer,
+  area: string,
+  target: readonly [number, number, number],
+  within: number,
+): Fix[] {
   const { plan } = study;
   const formula = layer.colour?.kind === 'formula' ? layer.colour.formula : undefined;
   const composition = study.layers[layer.index]?.composition;
@@ -30,30 +36,66 @@ function proportions(study: Study, layer: Layer, area: string, target: readonly 
   const face = study.beneath(area, plan.layers.length)?.face;
   const share = composition?.mediumShare.likely ?? 0;
   if (!formula || !composition || !below || !face || share > 0.98) return [];
-  if (formula.parts.length < 2 || formula.parts.length > 6 || (formula.amounts !== 'parts' && formula.amounts !== 'none')) return [];
+  if (
+    formula.parts.length < 2 ||
+    formula.parts.length > 6 ||
+    (formula.amounts !== 'parts' && formula.amounts !== 'none')
+  )
+    return [];
   // a layer on several areas with targets serves them all; what suits one may spoil another
   if (plan.targets.filter((t) => t.in?.areas.some((a) => layer.areas.includes(a))).length !== 1) return [];
   const paints: Paint[] = [];
   for (const [i, part] of formula.parts.entries()) {
-    const alone: Layer = { ...layer, medium: undefined, colour: { kind: 'formula', formula: { ...formula, parts: [{ ...part, amount: undefined }], amounts: 'none' } } };
+    const alone: Layer = {
+      ...layer,
+      medium: undefined,
+      colour: {
+        kind: 'formula',
+        formula: { ...formula, parts: [{ ...part, amount: undefined }], amounts: 'none' },
+      },
+    };
     const made = compositionOf(alone);
-    const lay = layOfLayer(plan, alone);
+    const lay = layOfLayer(study, alone);
     if (!made || lay.kind !== 'film') return [];
     const solids = made.volumeSolids.likely;
-    paints.push({ name: String(i), solids, pigments: lay.pigments.map((p) => ({ optical: p.optical, fraction: p.fraction * solids })) });
+    paints.push({
+      name: String(i),
+      solids,
+      pigments: lay.pigments.map((p) => ({ optical: p.optical, fraction: p.fraction * solids })),
+    });
   }
-  const lay = layOfLayer(plan, layer);
+  const lay = layOfLayer(study, layer);
   if (lay.kind !== 'film') return [];
-  const best = match({ target, paints, medium: { share, solids: composition.mediumSolids }, thickness: lay.thickness, below: below.reflectance, face, within, most: Math.min(4, paints.length), recipes: 1 }).recipes[0];
+  const best = match({
+    target,
+    paints,
+    medium: { share, solids: composition.mediumSolids },
+    thickness: lay.thickness,
+    below: below.reflectance,
+    face,
+    within,
+    most: Math.min(4, paints.length),
+    recipes: 1,
+  }).recipes[0];
   // room for what rounding and the face may add
   if (!best || best.deltaE00 > within * 0.95) return [];
   const amounts = formula.parts.map((_, i) => best.parts.find((p) => p.paint === String(i))?.parts ?? 0);
   const edits = withAmounts(formula, amounts);
-  const parts = formula.parts.flatMap((p, i) => (amounts[i] ? [{ ...p, amount: { value: amounts[i], kind: 'parts' as const, place: p.place } }] : []));
-  const then = compositionOf({ ...layer, colour: { kind: 'formula', formula: { ...formula, parts, amounts: 'parts' } } });
+  const parts = formula.parts.flatMap((p, i) =>
+    amounts[i] ? [{ ...p, amount: { value: amounts[i], kind: 'parts' as const, place: p.place } }] : [],
+  );
+  const then = compositionOf({
+    ...layer,
+    colour: { kind: 'formula', formula: { ...formula, parts, amounts: 'parts' } },
+  });
   if (!edits || !then || Math.abs(then.fatness.likely - composition.fatness.likely) > AS_FAT) return [];
   const words = formula.parts.flatMap((p, i) => (amounts[i] ? [`${amounts[i]} ${p.ingredient.name}`] : []));
-  return [{ title: `Mix ${called(layer)} of ${words.join(' + ')} (predicted ΔE00 ${figure(best.deltaE00)})`, edits }];
+  return [
+    {
+      title: `Mix ${called(layer)} of ${words.join(' + ')} (predicted ΔE00 ${figure(best.deltaE00)})`,
+      edits,
+    },
+  ];
 }
 
 /** What the last colour of an area is predicted to be, against what is wanted there. */
@@ -62,8 +104,12 @@ export const targetMissed: Rule = {
   title: 'Target colour missed',
   severity: 'warning',
   why: 'The colour predicted at the end of an area is further from its target than the plan allows. The prediction has a radius of its own, so a near miss may still be a hit.',
-  whatToDo: 'Change the proportions of the last colour, its film or what lies beneath; paintplan match proposes proportions.',
-  sources: [{ text: 'ISO/CIE 11664-6 (CIEDE2000) for the difference', mark: 'published' }, ours('within 5 ΔE00 where the plan does not say')],
+  whatToDo:
+    'Change the proportions of the last colour, its film or what lies beneath; paintplan match proposes proportions.',
+  sources: [
+    { text: 'ISO/CIE 11664-6 (CIEDE2000) for the difference', mark: 'published' },
+    ours('within 5 ΔE00 where the plan does not say'),
+  ],
   appliesTo: ['plan'],
   needsColour: true,
   *check(plan, study) {
@@ -80,7 +126,9 @@ export const targetMissed: Rule = {
         place: written.place,
         severity: found.deltaE00 - last.radius > found.within ? 'warning' : 'info',
         layer: layer?.index,
-        related: layer ? [{ message: `the last colour there, ${quoted(layer.name)}`, place: layer.namePlace }] : [],
+        related: layer
+          ? [{ message: `the last colour there, ${quoted(layer.name)}`, place: layer.namePlace }]
+          : [],
         fixes: layer ? proportions(study, layer, area.name, target, found.within) : [],
       };
     }
@@ -88,7 +136,10 @@ export const targetMissed: Rule = {
 };
 
 /** How a colour differs from the wanted one, in a painter's words. */
-function directions(wanted: readonly [number, number, number], got: readonly [number, number, number]): string {
+function directions(
+  wanted: readonly [number, number, number],
+  got: readonly [number, number, number],
+): string {
   const [l, a, b] = [got[0] - wanted[0], got[1] - wanted[1], got[2] - wanted[2]];
   const words: string[] = [];
   if (Math.abs(l) >= 2) words.push(l > 0 ? 'too light' : 'too dark');

@@ -1,0 +1,32 @@
+import type { Rule } from './rule.ts';
+import { called, figure, languageReference, listed, ours, span } from './words.ts';
+
+/** Solvent in a plan whose room nobody knows. */
+export const airUnknown: Rule = {
+  id: 'air-unknown',
+  title: 'Room unknown, air not judged',
+  severity: 'hint',
+  why: 'How much solvent the air holds depends on the room and how often its air is renewed. Without them only the fresh air that is needed can be told.',
+  whatToDo: 'Give the studio its room and air-changes: room 40 m³, air-changes 2 per hour.',
+  sources: [
+    languageReference,
+    ours('a box of well or badly mixed air; everything evaporates within the session'),
+  ],
+  appliesTo: ['plan'],
+  *check(plan, study) {
+    const { air } = study;
+    const layer = plan.layers.find((l) => l.name === air?.layer);
+    if (!air || air.roomKnown || !layer) return;
+    const fresh = air.neededFreshAir
+      ? `, about ${span(air.neededFreshAir, 'm³')} an hour while it is painted`
+      : '';
+    const grams = air.solvents.map((s) => `${figure(s.grams.likely)} g of ${s.name}`);
+    yield {
+      message: `The plan does not say in what room it is painted, so its air cannot be judged. ${called(layer).replace(/^./, (c) => c.toUpperCase())} sets ${listed(grams)} free and wants fresh air${fresh}. Add to the studio: room 40 m³, air-changes 2 per hour.`,
+      place: plan.studio.place
+        ? { ...plan.studio.place, end: plan.studio.place.start + 'studio'.length }
+        : (layer.medium?.place ?? layer.namePlace),
+      layer: layer.index,
+    };
+  },
+};

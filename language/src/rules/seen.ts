@@ -1,0 +1,105 @@
+/** What the eye makes of a layer: helpers of the rules that need predicted colours. CIELAB D65/2°, ΔE00. */
+import type { Lab } from '../optics/cie.ts';
+import { deltaE00 } from '../optics/difference.ts';
+import { layOn, toColour, WIPED_OUT_KEEPS } from '../optics/stack.ts';
+import type { Layer } from '../plan/plan.ts';
+import { filmPlan } from '../study/film.ts';
+import { type Lay, layOf } from '../study/lay.ts';
+import type { Study } from '../study/study.ts';
+
+/** Colours before and after a layer on an area, both through the same face: what its pigments do, gloss left out. */
+export interface Step {
+  readonly before: Lab;
+  readonly after: Lab;
+  readonly deltaE00: number;
+}
+
+export function step(study: Study, index: number, area: string): Step | undefined {
+  const below = study.beneath(area, index);
+  const above = study.beneath(area, index + 1);
+  if (!below || !above) return undefined;
+  const before = toColour(below.reflectance, above.face).lab;
+  const after = toColour(above.reflectance, above.face).lab;
+  return { before, after, deltaE00: deltaE00(before, after) };
+}
+
+export const wiped = (layer: Layer, area: string): boolean =>
+  layer.wipeOut.some((w) => w.areas.includes(area));
+
+/** Indices of the layers on an area, bottom to top. */
+export function stackOn(study: Study, area: string): readonly number[] {
+  return study.plan.layers.filter((l) => l.areas.includes(area)).map((l) => l.index);
+}
+
+const lays = new WeakMap<Layer, Lay>();
+/** What a layer does to the light, once for each layer as it stands. */
+export function layOfLayer(study: Study, layer: Layer): Lay {
+  const known = lays.get(layer);
+  if (known) return known;
+  const made = layOf(
+    layer,
+    filmPlan(layer, study.plan.kind).compute(),
+    undefined,
+    (own) => study.calibration(own).data,
+  );
+  lays.set(layer, made);
+  return made;
+}
+
+/** Half a step of light and dark in what lies beneath: about ten of L* at middle greys. */
+const MODELLING = 1.25;
+
+/**
+ * How much of a light-and-dark step beneath still shows through films laid on it, 0 to 1, with the L* of the step before
+ * and after. Undefined where nothing can be predicted.
+ */
+export function modellingKept(
+  study: Study,
+  area: string,
+  indices: readonly number[],
+): { readonly share: number; readonly before: number; readonly after: number } | undefined {
+  const [first] = indices;
+  const last = indices.at(-1);
+  if (first === undefined || last === undefined) return undefined;
+  const below = study.beneath(area, first);
+  const face = study.beneath(area, last + 1)?.face;
+  if (!below || !face) return undefined;
+  const lightness = (factor: number, films: boolean): number => {
+    let light: Float64Array = below.reflectance.map((r) => Math.min(1, r * factor));
+    for (const index of films ? indices : []) {
+      const layer = study.plan.layers[index];
+      const lay = layer && layOfLayer(study, layer);
+      if (layer && lay?.kind === 'film')
+        light = layOn(
+          {
+            pigments: lay.pigments,
+            thickness: lay.thickness,
+            keep: wiped(layer, area) ? WIPED_OUT_KEEPS : 1,
+          },
+          light,
+        ) as Float64Array;
+    }
+    return toColour(light, face).lab[0];
+  };
+  const before = lightness(MODELLING, false) - lightness(1 / MODELLING, false);
+  const after = lightness(MODELLING, true) - lightness(1 / MODELLING, true);
+  return before > 0.5 ? { share: Math.max(0, after) / before, before, after } : undefined;
+}
+
+/** Films that add no colour of their own to what lies beneath: clear, or unpigmented. */
+export const isClear = (study: Study, layer: Layer): boolean => layOfLayer(study, layer).kind === 'clear';
+
+/** The run of glazes that ends an area's build-up (varnish and clear films aside), bottom to top. */
+export function glazesOnTop(study: Study, area: string): readonly number[] {
+  const run: number[] = [];
+  for (const index of stackOn(study, area).toReversed()) {
+    const layer = study.plan.layers[index];
+    if (!layer) break;
+    if (layer.kind === 'varnish' || (layer.kind !== 'glaze' && isClear(study, layer))) continue;
+    if (layer.kind !== 'glaze') break;
+    run.push(index);
+  }
+  return run.reverse();
+}
+
+export const lightness = (lab: readonly [number, number, number]): string => `L* ${Math.round(lab[0])}`;

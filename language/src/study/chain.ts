@@ -10,6 +10,7 @@ import { deltaE00 } from '../optics/difference.ts';
 import { fromLab } from '../optics/spectrum.ts';
 import { layOn, toColour, WIPED_OUT_KEEPS } from '../optics/stack.ts';
 import type { Surface } from '../optics/surface.ts';
+import { BANDS, flat } from '../optics/wavelengths.ts';
 import { type Lay, worse } from './lay.ts';
 import { createMemo, type Memo } from './memo.ts';
 import type { Calibration } from './swatches.ts';
@@ -54,7 +55,6 @@ export const createColourMemo = (): ColourMemo => ({
 const WIPED_SPREAD = Math.LN2;
 /** A state beneath whose reflectance still reaches the eye to this share takes part in confidence and grounds. */
 const SHOWS_FROM = 0.15;
-const STEP = 0.02;
 const LEAST_RADIUS = 1;
 
 const same = (face: Surface): string => (face.specular ? 's' : 'x');
@@ -94,25 +94,67 @@ function opaque(memo: ColourMemo, lay: Lay & { readonly kind: 'opaque' }): State
   };
 }
 
-function filmed(memo: ColourMemo, below: State, lay: Lay & { readonly kind: 'film' }, wiped: boolean): State {
+type FilmLay = Lay & { readonly kind: 'film' };
+
+/**
+ * A film as it answers whatever lies beneath: R = R0 + T² Rg / (1 − R0 Rg) (Kubelka, JOSA 44 (1954) 330), band by band.
+ * Made once for a film and used on every area it lies on.
+ */
+interface Plate {
+  readonly r0: Float64Array;
+  readonly t2: Float64Array;
+}
+
+function plate({ pigments, thickness }: FilmLay, factor: number): Plate {
+  const film = { pigments, thickness: thickness * factor };
+  const r0 = layOn(film, flat(0));
+  const t2 = layOn(film, flat(1));
+  for (let i = 0; i < BANDS; i++) t2[i] = Math.max(0, (t2[i]! - r0[i]!) * (1 - r0[i]!));
+  return { r0, t2 };
+}
+
+/** As laid, laid thicker, laid thinner. */
+interface Plates {
+  readonly usual: Plate;
+  readonly thick: Plate;
+  readonly thin: Plate;
+}
+const whole = new WeakMap<FilmLay, Plates>();
+const lifted = new WeakMap<FilmLay, Plates>();
+
+function platesOf(lay: FilmLay, wiped: boolean): Plates {
+  const made = wiped ? lifted : whole;
+  const known = made.get(lay);
+  if (known) return known;
   const keep = wiped ? WIPED_OUT_KEEPS : 1;
   const spread = wiped ? Math.hypot(lay.spread, WIPED_SPREAD) : lay.spread;
-  const over = (factor: number, rg: Float64Array) =>
-    layOn({ pigments: lay.pigments, thickness: lay.thickness * factor, keep }, rg);
-  const reflectance = over(1, below.reflectance);
-  const thicker = over(Math.exp(spread), below.reflectance);
-  const thinner = over(Math.exp(-spread), below.reflectance);
-  // How much of a change beneath still shows: the slope of the film's answer, band by band.
-  const stepped = over(
-    1,
-    below.reflectance.map((r) => r + (r > 0.5 ? -STEP : STEP)),
-  );
-  const doubt = new Float64Array(reflectance.length);
+  const plates = {
+    usual: plate(lay, keep),
+    thick: plate(lay, keep * Math.exp(spread)),
+    thin: plate(lay, keep * Math.exp(-spread)),
+  };
+  made.set(lay, plates);
+  return plates;
+}
+
+/** Nothing that is opaque lets anything through, however bright it is beneath. */
+const through = ({ r0, t2 }: Plate, i: number, g: number): number =>
+  t2[i]! > 0 ? r0[i]! + (t2[i]! * g) / (1 - r0[i]! * g) : r0[i]!;
+
+function filmed(memo: ColourMemo, below: State, lay: FilmLay, wiped: boolean): State {
+  const { usual, thick, thin } = platesOf(lay, wiped);
+  const reflectance = new Float64Array(BANDS);
+  const doubt = new Float64Array(BANDS);
   let shows = 0;
-  for (let i = 0; i < doubt.length; i++) {
-    const slope = Math.min(1, Math.abs(stepped[i]! - reflectance[i]!) / STEP);
-    shows += slope / doubt.length;
-    doubt[i] = Math.hypot(slope * below.doubt[i]!, (thicker[i]! - thinner[i]!) / 2);
+  for (let i = 0; i < BANDS; i++) {
+    const g = below.reflectance[i]!;
+    reflectance[i] = through(usual, i, g);
+    // How much of a change beneath still shows: the slope of the film's answer.
+    const slope = usual.t2[i]! > 0 ? usual.t2[i]! / (1 - usual.r0[i]! * g) ** 2 : 0;
+    const shown = Math.min(1, slope);
+    shows += shown / BANDS;
+    const laid = (through(thick, i, g) - through(thin, i, g)) / 2;
+    doubt[i] = Math.sqrt((shown * below.doubt[i]!) ** 2 + laid * laid);
   }
   const reaches = shows >= SHOWS_FROM;
   return {

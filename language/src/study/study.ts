@@ -80,7 +80,10 @@ export interface CalendarEntry {
   readonly notBefore: number;
   readonly likely: number;
   readonly safeFrom: number;
-  /** `painted` minus `safeFrom` where painted is given (negative: too early); else days between safeFrom and the next layer that waits for it, if any */
+  /**
+   * `painted` minus `safeFrom` where painted is given (negative: too early); else, on a layer's last coat, how many days
+   * it may be late on the slow clock before it holds up a layer above it. Absent where nothing waits for it.
+   */
   readonly daysToSpare?: number;
   readonly heldBy?: { readonly layer: string; readonly area: string; readonly reason: string };
   readonly painted?: number;

@@ -1,6 +1,6 @@
 /** Pairs of pigments in a painting that harm each other, in one film or from film to film. */
 import type { Pigment } from '../materials/types.ts';
-import type { LayerStudy, Study } from '../study/study.ts';
+import type { Study } from '../study/study.ts';
 import { HARMING_PAIRS, type HarmingPair } from './pairs-table.ts';
 import { layerPigments } from './pigments.ts';
 
@@ -30,19 +30,20 @@ function meetings(
   );
 }
 
-const nearestBelow = (layer: LayerStudy): ReadonlySet<number> =>
-  new Set([...layer.below.values()].flatMap((below) => (below[0] === undefined ? [] : [below[0]])));
-
 /** Every harmful meeting, layer by layer from the bottom. Films touch where one lies right on the other on some area. */
 export function harmingPairs(study: Pick<Study, 'layers'>): readonly HarmfulMeeting[] {
   const pigments = new Map(
     study.layers.map((l) => [l.layer.index, layerPigments(l).map((p) => p.pigment)] as const),
   );
+  /** the layer on top of each area so far: what the next one there touches */
+  const top = new Map<string, number>();
   return study.layers.flatMap((layer) => {
     const { index } = layer.layer;
     const here = pigments.get(index) ?? [];
     const found = meetings(here, here, [index, index], 'mixed');
-    for (const below of nearestBelow(layer)) {
+    const touched = new Set(layer.areas.flatMap((area) => top.get(area) ?? []));
+    for (const area of layer.areas) top.set(area, index);
+    for (const below of touched) {
       const there = pigments.get(below) ?? [];
       found.push(
         ...meetings(here, there, [index, below], 'touching'),

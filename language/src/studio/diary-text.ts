@@ -9,7 +9,7 @@ export function diaryText(study: Study): string {
   const blocks = diary(study).map((e, i) => {
     const when =
       e.painted === undefined
-        ? `safe from ${dayWords(e.safeFrom, dated)}, not before ${dayWords(e.notBefore, dated)}`
+        ? `safe from ${dayWords(e.safeFrom, dated, 'up')}, not before ${dayWords(e.notBefore, dated)}`
         : `painted ${dayWords(e.painted, dated)}`;
     const coat = e.coats > 1 ? `, coat ${e.coat} of ${e.coats}` : '';
     return [

@@ -1,7 +1,10 @@
 /** The plan as a diary of sittings: one coat of one layer each, with what to do, to mix and to mind. Plain data. */
-import type { Interval } from '../materials/interval.ts';
+import { type Interval, scale } from '../materials/interval.ts';
 import type { Layer, PrepareMethod } from '../plan/plan.ts';
 import type { CalendarEntry, LayerStudy, Study } from '../study/study.ts';
+import { groundVolume } from './grounds.ts';
+import { supportArea } from './surface.ts';
+import { varnishVolume } from './varnish.ts';
 import { daysWords, rangeWords } from './words.ts';
 
 export interface DiaryEntry {
@@ -48,10 +51,12 @@ function steps(study: LayerStudy, coat: number, amounts: DiaryEntry['amounts']):
     method ? [PREPARING[method](agent?.name)] : [],
   );
   if (amounts.length > 0)
-    found.push(`Mix ${listed(amounts.map(({ name, ml }) => `${rangeWords(ml, 'ml')} ${name}`))}.`);
+    found.push(
+      `${amounts.length > 1 ? 'Mix' : 'Take'} ${listed(amounts.map(({ name, ml }) => `${rangeWords(ml, 'ml')} ${name}`))}.`,
+    );
   found.push(laying(layer, composition?.dryFilm, coat, coats));
   const wiped = listed([...new Set(layer.wipeOut.flatMap((w) => w.areas))]);
-  if (drying) {
+  if (drying && composition) {
     const open = daysWords(drying.open);
     found.push(
       wiped ? `Lift the colour out of ${wiped} while it is open: ${open}.` : `It stays open for ${open}.`,
@@ -61,11 +66,25 @@ function steps(study: LayerStudy, coat: number, amounts: DiaryEntry['amounts']):
   return found;
 }
 
+/** One coat of a ground, a size or a varnish. */
+function unmixed(study: Study, layer: LayerStudy, support: Interval): DiaryEntry['amounts'] {
+  const ground = groundVolume(study, layer, support);
+  const varnish = varnishVolume(study, layer, support);
+  return [
+    ...(ground ? [{ name: ground.name, ml: scale(ground.ml, 1 / Math.max(1, layer.coats)) }] : []),
+    ...(varnish ? [{ name: varnish.sold ? varnish.name : `${varnish.name} varnish`, ml: varnish.ml }] : []),
+  ];
+}
+
 /** The sittings in the order in which they may safely be held. Empty for records and palettes. */
 export function diary(study: Study): readonly DiaryEntry[] {
   if (study.plan.kind !== 'plan') return [];
   const layers = new Map(study.layers.map((l) => [l.layer.index, l]));
-  const sessions = new Map((study.quantities?.sessions ?? []).map((s) => [`${s.coat} ${s.layer}`, s]));
+  const support = supportArea(study.plan);
+  // Coats of a layer are alike, and of many only some are listed: the first speaks for all.
+  const sessions = new Map(
+    (study.quantities?.sessions ?? []).flatMap((s) => (s.coat === 1 ? [[s.layer, s]] : [])),
+  );
   const cautions = new Map<string, string[]>();
   for (const { title, where } of study.cautions)
     for (const layer of where) cautions.set(layer, [...(cautions.get(layer) ?? []), title]);
@@ -73,8 +92,12 @@ export function diary(study: Study): readonly DiaryEntry[] {
   const sitting = (entry: CalendarEntry): DiaryEntry[] => {
     const layer = layers.get(entry.index);
     if (!layer) return [];
-    const session = sessions.get(`${entry.coat} ${entry.layer}`);
-    const amounts = session ? [...session.paints, ...(session.medium ? [session.medium] : [])] : [];
+    const session = sessions.get(entry.layer);
+    const amounts = session
+      ? [...session.paints, ...(session.medium ? [session.medium] : [])]
+      : support
+        ? unmixed(study, layer, support)
+        : [];
     const { index, coat, notBefore, likely, safeFrom, painted } = entry;
     return [
       {

@@ -4,6 +4,7 @@ import { combine, type Interval, plus, scale } from '../materials/interval.ts';
 import type { Quantities, Study } from '../study/study.ts';
 import { csv } from './csv.ts';
 import { asInterval, type Liquid, liquidDensity, liquidId, liquidsNamed } from './recipe.ts';
+import { LAID } from './settings.ts';
 
 const HEAD = ['kind', 'name', 'for', 'ml_low', 'ml_likely', 'ml_high', 'g_low', 'g_likely', 'g_high'];
 
@@ -31,7 +32,8 @@ export function liquidTotals(
         if (found) add({ kind: 'solvent', solvent: found }, scale(ml, share));
       }
   };
-  for (const { name, ml } of [...amounts.mediums, ...amounts.agents]) named(name, ml);
+  for (const { name, ml } of amounts.mediums) named(name, ml);
+  for (const { name, method, ml } of amounts.agents) if (method !== LAID) named(name, ml);
   return [...totals.values()].map(({ liquid, ml }) => ({
     name: liquidId(liquid),
     ml,

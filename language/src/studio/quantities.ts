@@ -12,6 +12,7 @@ import { asInterval, type LiquidMemo, liquidDensity, liquidId, liquidsNamed, pai
 import {
   BRUSHES,
   GROUND_SOLIDS,
+  LAID,
   MOST_COATS,
   PREPARATION_SOURCE,
   VARNISH_SOLIDS,
@@ -97,10 +98,14 @@ export function quantities(study: Studied): Quantities | undefined {
       if (method && agent?.is)
         use(agent.name, method, scale(preparationVolume(study, layer.layer, support, method), coats));
     const ground = groundVolume(study, layer, support);
-    if (ground) use(ground.name, layer.layer.kind, ground.ml);
+    if (ground) use(ground.name, LAID, ground.ml);
 
     const varnish = varnishVolume(study, layer, support);
-    if (varnish) use(varnish.name, layer.layer.kind, scale(varnish.ml, coats));
+    if (varnish?.sold) use(varnish.name, 'varnish', scale(varnish.ml, coats));
+    else if (varnish) {
+      use(varnish.name, 'varnish', scale(varnish.resin, coats));
+      if (varnish.spirit) use(varnish.spirit.solvent.id, 'varnish', scale(varnish.spirit.ml, coats));
+    }
 
     const volume = coatVolume(study, layer, support);
     if (!volume) continue;
@@ -167,7 +172,7 @@ function assumptions(study: Studied, agents: readonly AgentAmount[]): readonly A
       why: GROUND_SOLIDS.source.text,
       source: GROUND_SOLIDS.source,
     });
-  if (study.layers.some((l) => varnishLiquid(l)?.assumed))
+  if (study.layers.some((l) => varnishLiquid(l)?.sold === false))
     found.push({
       field: 'varnish',
       value: `${VARNISH_SOLIDS.low * 100} to ${VARNISH_SOLIDS.high * 100} % resin`,

@@ -93,3 +93,6 @@ export const AMMONIA_SHARE: Interval & { readonly source: Source } = {
 
 /** Vapours that no list limits are held against the limit of turpentine: the terpenes among them resemble it. */
 export const LIKE_TURPENTINE = 'turpentine';
+
+/** Method of an agent that is itself the layer: a size, a ground. Its name is a material, not a liquid of that name. */
+export const LAID = 'ground';

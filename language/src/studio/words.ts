@@ -8,10 +8,15 @@ export function figureWords(x: number): string {
   return Math.abs(rounded) >= 1e6 ? rounded.toExponential(1) : String(rounded);
 }
 
-/** `3 ml`, or `3 to 7 ml` where the ends differ. */
+/** Ends closer than a tenth are told as one figure: more would pretend. */
+const AS_ONE = 1.1;
+
+/** `3 ml`, `about 3 ml` where the ends lie close, `3 to 7 ml` where they do not. */
 export function rangeWords(x: Interval, unit: string): string {
   const [low, high] = [figureWords(x.low), figureWords(x.high)];
-  return `${low === high ? low : `${low} to ${high}`} ${unit}`;
+  if (x.low === x.high) return `${low} ${unit}`;
+  if (low === high || x.high < x.low * AS_ONE) return `about ${figureWords(x.likely)} ${unit}`;
+  return `${low} to ${high} ${unit}`;
 }
 
 /** Days in the unit a painter would say them in. */
@@ -20,9 +25,10 @@ export function daysWords(x: Interval): string {
   return rangeWords(x, 'days');
 }
 
-/** A day number of the calendar: a date where the calendar has dates. */
-export function dayWords(day: number, dated: boolean): string {
+/** First day that holds a moment (`up`: first day that begins after it), as a date where the calendar has dates. */
+export function dayWords(day: number, dated: boolean, round: 'down' | 'up' = 'down'): string {
   if (!Number.isFinite(day)) return '?';
-  const time = new Date(Math.ceil(day) * 86_400_000);
-  return dated && !Number.isNaN(time.getTime()) ? time.toISOString().slice(0, 10) : `day ${Math.ceil(day)}`;
+  const whole = round === 'up' ? Math.ceil(day) : Math.floor(day);
+  const time = new Date(whole * 86_400_000);
+  return dated && !Number.isNaN(time.getTime()) ? time.toISOString().slice(0, 10) : `day ${whole}`;
 }

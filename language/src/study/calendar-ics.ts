@@ -19,7 +19,7 @@ const writable = (day: number): boolean => day >= FIRST_DAY && day <= LAST_DAY;
 function description(e: DiaryEntry): string {
   const when =
     e.painted === undefined
-      ? `Safe from ${dayWords(e.safeFrom, true)}; not before ${dayWords(e.notBefore, true)}.`
+      ? `Safe from ${dayWords(e.safeFrom, true, 'up')}; not before ${dayWords(e.notBefore, true)}.`
       : `Painted ${dayWords(e.painted, true)}.`;
   const mind = e.cautions.length > 0 ? [`Mind: ${e.cautions.join('; ')}.`] : [];
   return [when, ...e.steps, ...mind, deferringLine.text].join('\n');

@@ -5,4 +5,9 @@ import { createVSIX } from '@vscode/vsce';
 
 const folder = fileURLToPath(new URL('..', import.meta.url));
 copyFileSync(fileURLToPath(new URL('../../LICENSE', import.meta.url)), `${folder}/LICENSE`);
-await createVSIX({ cwd: folder, dependencies: false, packagePath: `${folder}/paintplan.vsix`, allowMissingRepository: true });
+await createVSIX({
+  cwd: folder,
+  dependencies: false,
+  packagePath: `${folder}/paintplan.vsix`,
+  allowMissingRepository: true,
+});

@@ -30,25 +30,37 @@ function newest(...folders) {
   let time = 0;
   for (const folder of folders)
     for (const entry of readdirSync(folder, { recursive: true, withFileTypes: true }))
-      if (entry.isFile()) time = Math.max(time, statSync(join(entry.parentPath ?? entry.path, entry.name)).mtimeMs);
+      if (entry.isFile())
+        time = Math.max(time, statSync(join(entry.parentPath ?? entry.path, entry.name)).mtimeMs);
   return time;
 }
 
 function build() {
   const made = join(root, 'language', 'out', 'built');
-  const sources = ['language/src', 'language/generated', 'language/build', 'extension/src'].map((f) => join(root, f));
+  const sources = ['language/src', 'language/generated', 'language/build', 'extension/src'].map((f) =>
+    join(root, f),
+  );
   if (existsSync(made) && statSync(made).mtimeMs > newest(...sources)) return;
   run(node(), [join('language', 'build', 'bundle.ts')]);
 }
 
 function node() {
-  return Number(process.versions.node.split('.')[0]) >= 22 ? process.execPath : join(bin, windows ? 'node.cmd' : 'node');
+  return Number(process.versions.node.split('.')[0]) >= 22
+    ? process.execPath
+    : join(bin, windows ? 'node.cmd' : 'node');
 }
 
 const [task, ...rest] = process.argv.slice(2);
 const tasks = {
   start: () => run(node(), [join('language', 'build', 'start.ts'), ...rest]),
-  test: () => run(node(), [join('node_modules', 'vitest', 'vitest.mjs'), 'run', '--config', 'test/vitest.config.ts', ...rest]),
+  test: () =>
+    run(node(), [
+      join('node_modules', 'vitest', 'vitest.mjs'),
+      'run',
+      '--config',
+      'test/vitest.config.ts',
+      ...rest,
+    ]),
   build: () => {},
   node: () => run(node(), rest),
 };

@@ -4,7 +4,9 @@ import { fileURLToPath } from 'node:url';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 process.chdir(root);
-const { main } = (await import(new URL('../out/cli.js', import.meta.url).href)) as { main(args: readonly string[]): Promise<number> };
+const { main } = (await import(new URL('../out/cli.js', import.meta.url).href)) as {
+  main(args: readonly string[]): Promise<number>;
+};
 
 const plan = 'examples/still-life.paintplan';
 console.log(`Studying ${plan}\n`);

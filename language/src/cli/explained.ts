@@ -5,7 +5,11 @@ import { rules } from '../rules/index.ts';
 import type { Rule } from '../rules/rule.ts';
 
 export function helpText(rule: Rule): string {
-  return [rule.why, `What to do: ${rule.whatToDo}`, `Sources: ${rule.sources.map(sourceWords).join('; ')}.`].join('\n\n');
+  return [
+    rule.why,
+    `What to do: ${rule.whatToDo}`,
+    `Sources: ${rule.sources.map(sourceWords).join('; ')}.`,
+  ].join('\n\n');
 }
 
 export function helpMarkdown(rule: Rule): string {
@@ -16,7 +20,13 @@ export function helpMarkdown(rule: Rule): string {
 function lay({ title, rows }: Description): string {
   const width = Math.max(...rows.map((r) => r.label.length)) + 2;
   const pad = ' '.repeat(width + 2);
-  return [title, '', ...rows.map((r) => `  ${r.label.padEnd(width)}${r.words}${r.source ? `\n${pad}[${sourceWords(r.source)}]` : ''}`)].join('\n');
+  return [
+    title,
+    '',
+    ...rows.map(
+      (r) => `  ${r.label.padEnd(width)}${r.words}${r.source ? `\n${pad}[${sourceWords(r.source)}]` : ''}`,
+    ),
+  ].join('\n');
 }
 
 const lines = (found: readonly Description[]) => ({ text: found.map(lay).join('\n\n') });
@@ -29,13 +39,20 @@ export function explain(words: string): { readonly text: string } | { readonly n
   const [code = '', ...rest] = name.split(/\s+/);
   const found = lookupPigment(code, rest.join('-') || undefined);
   if (found.kind === 'found') return lines([describePigment(found.pigment)]);
-  if (found.kind === 'needs-variety' || found.kind === 'unknown-variety') return lines(found.choices.map(describePigment));
+  if (found.kind === 'needs-variety' || found.kind === 'unknown-variety')
+    return lines(found.choices.map(describePigment));
   const plain = name.toLowerCase().replaceAll(' ', '-');
   const materials = describeMaterial(plain);
   if (materials.length > 0) return lines(materials);
-  const named = allPigments().filter((p) => p.names.some((n) => n.toLowerCase().replaceAll(' ', '-') === plain));
+  const named = allPigments().filter((p) =>
+    p.names.some((n) => n.toLowerCase().replaceAll(' ', '-') === plain),
+  );
   if (named.length > 0) return lines(named.map(describePigment));
   const roles = ['medium', 'binder', 'resin', 'support', 'ground', 'agent'] as const;
-  const names = [...rules.map((r) => r.id), ...allPigments().map((p) => p.id), ...new Set(roles.flatMap((r) => materialNames(r)))];
+  const names = [
+    ...rules.map((r) => r.id),
+    ...allPigments().map((p) => p.id),
+    ...new Set(roles.flatMap((r) => materialNames(r))),
+  ];
   return { near: [...new Set([...found.near, ...nearest(plain, names, 3)])].slice(0, 5) };
 }

@@ -21,12 +21,15 @@ function readOne(path: string): Input {
   try {
     const stat = statSync(path);
     if (!stat.isFile()) throw new CannotRun(`${path} is not a regular file.`);
-    if (stat.size > MOST_BYTES) throw new CannotRun(`${path} holds ${Math.round(stat.size / 1e6)} MB; a plan over 16 MB is not read.`);
+    if (stat.size > MOST_BYTES)
+      throw new CannotRun(`${path} holds ${Math.round(stat.size / 1e6)} MB; a plan over 16 MB is not read.`);
     text = readFileSync(path, 'utf8');
   } catch (error) {
     if (error instanceof CannotRun) throw error;
     const code = (error as NodeJS.ErrnoException).code;
-    throw new CannotRun(code === 'ENOENT' ? `There is no file ${path}.` : `${path} cannot be read (${code ?? error}).`);
+    throw new CannotRun(
+      code === 'ENOENT' ? `There is no file ${path}.` : `${path} cannot be read (${code ?? error}).`,
+    );
   }
   return { path: shown(path), uri: pathToFileURL(resolve(path)).href, text };
 }
@@ -37,7 +40,9 @@ function shown(path: string): string {
 }
 
 function* walk(folder: string): Generator<string> {
-  for (const entry of readdirSync(folder, { withFileTypes: true }).sort((a, b) => (a.name < b.name ? -1 : 1))) {
+  for (const entry of readdirSync(folder, { withFileTypes: true }).sort((a, b) =>
+    a.name < b.name ? -1 : 1,
+  )) {
     if (entry.name.startsWith('.') || entry.name === 'node_modules') continue;
     const path = join(folder, entry.name);
     if (entry.isDirectory()) yield* walk(path);

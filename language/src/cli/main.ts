@@ -17,7 +17,9 @@ function severity(value: string, before: Severities): Severities {
   const [rule = '', level = ''] = value.split('=');
   if (!rules.some((r) => r.id === rule)) throw new InvalidArgumentError(`There is no rule ‘${rule}’.`);
   if (!['off', 'hint', 'info', 'warning', 'error'].includes(level))
-    throw new InvalidArgumentError(`‘${level}’ is no severity; write ${rule}=off, hint, info, warning or error.`);
+    throw new InvalidArgumentError(
+      `‘${level}’ is no severity; write ${rule}=off, hint, info, warning or error.`,
+    );
   return { ...before, [rule]: level as Severity };
 }
 
@@ -42,8 +44,18 @@ function program(finish: (code: number) => void): Command {
     .command('check')
     .description('findings on plans, records and palettes; directories are walked, - is standard input')
     .argument('<file...>')
-    .option('--format <format>', 'text, json, github or sarif', oneOf('text', 'json', 'github', 'sarif'), 'text')
-    .option('--rule <id=severity>', 'set a rule to off, hint, info, warning or error (repeatable)', severity, {})
+    .option(
+      '--format <format>',
+      'text, json, github or sarif',
+      oneOf('text', 'json', 'github', 'sarif'),
+      'text',
+    )
+    .option(
+      '--rule <id=severity>',
+      'set a rule to off, hint, info, warning or error (repeatable)',
+      severity,
+      {},
+    )
     .option('--max-warnings <n>', 'more warnings than this fail', whole)
     .action((files, options) => finish(check(files, options)));
   paintplan

@@ -47,6 +47,9 @@ export function table(head: readonly string[], rows: readonly (readonly string[]
   const plain = (text: string) => text.replace(/\u001b\[[0-9;]*m/g, '');
   const widths = head.map((h, i) => Math.max(h.length, ...rows.map((r) => plain(r[i] ?? '').length)));
   const line = (cells: readonly string[]) =>
-    (' '.repeat(indent) + cells.map((c, i) => c + ' '.repeat(Math.max(0, (widths[i] ?? 0) - plain(c).length))).join('  ')).trimEnd();
+    (
+      ' '.repeat(indent) +
+      cells.map((c, i) => c + ' '.repeat(Math.max(0, (widths[i] ?? 0) - plain(c).length))).join('  ')
+    ).trimEnd();
   return [paint.gray(line(head)), ...rows.map(line)].join('\n');
 }

@@ -16,11 +16,20 @@ function blockPaper(block: Block): string | undefined {
     case 'drawing':
       return undefined;
     case 'table': {
-      const cells = block.rows.map((r) => r.map((c) => (typeof c === 'string' ? c : `${c.swatch ? swatch(c.swatch, 3) : ''}${c.text}`)));
+      const cells = block.rows.map((r) =>
+        r.map((c) => (typeof c === 'string' ? c : `${c.swatch ? swatch(c.swatch, 3) : ''}${c.text}`)),
+      );
       const long = block.head.map((_, i) => cells.some((r) => (r[i] ?? '').length > WIDEST));
       const short = <T>(row: readonly T[]) => row.filter((_, i) => !long[i]);
       const lines = table(short(block.head), cells.map(short)).split('\n');
-      const body = lines.slice(1).flatMap((line, i) => [line, ...block.head.flatMap((_, j) => (long[j] && cells[i]?.[j] ? [wrap(cells[i]?.[j] as string, 6)] : []))]);
+      const body = lines
+        .slice(1)
+        .flatMap((line, i) => [
+          line,
+          ...block.head.flatMap((_, j) =>
+            long[j] && cells[i]?.[j] ? [wrap(cells[i]?.[j] as string, 6)] : [],
+          ),
+        ]);
       return [...(block.caption ? [`  ${paint.bold(block.caption)}`] : []), lines[0], ...body].join('\n');
     }
   }
@@ -29,10 +38,16 @@ function blockPaper(block: Block): string | undefined {
 /** Any report in the terminal; `own` replaces a part's text by one made for the terminal. */
 export function reportPaper(report: Report, own: Readonly<Record<string, string>> = {}): string {
   const parts = report.parts.flatMap((p) => {
-    const text = own[p.id] ?? p.blocks.map(blockPaper).filter((t) => t !== undefined).join('\n');
+    const text =
+      own[p.id] ??
+      p.blocks
+        .map(blockPaper)
+        .filter((t) => t !== undefined)
+        .join('\n');
     return text ? [`${paint.bold(p.title)}\n${text}`] : [];
   });
   return `${[`${paint.bold(report.title)}\n${report.subtitle}`, ...parts].join('\n\n')}\n`;
 }
 
-export const studyPaper = (report: Report, checked: CheckedFile): string => reportPaper(report, { findings: textFormat([checked]).trimEnd() });
+export const studyPaper = (report: Report, checked: CheckedFile): string =>
+  reportPaper(report, { findings: textFormat([checked]).trimEnd() });

@@ -1,7 +1,17 @@
 /** What is known of a pigment or a material, as rows with their sources: hovers, completion and `explain` print these. */
 import { agent, binder, ground, solvent, support } from '../materials/catalogue.ts';
 import { cautionFor, classificationWords } from '../materials/cautions.ts';
-import type { Binder, Figure, GroundMaterial, Pigment, PreparationAgent, Solvent, SolventLimit, Source, Support } from '../materials/types.ts';
+import type {
+  Binder,
+  Figure,
+  GroundMaterial,
+  Pigment,
+  PreparationAgent,
+  Solvent,
+  SolventLimit,
+  Source,
+  Support,
+} from '../materials/types.ts';
 
 export interface Row {
   readonly label: string;
@@ -15,15 +25,20 @@ export interface Description {
 }
 
 /** A source as it is printed: its mark first, unless it was seen published or says so itself. */
-export const sourceWords = (s: Source): string => (s.mark === 'published' || s.text.startsWith(s.mark) ? s.text : `${s.mark}: ${s.text}`);
+export const sourceWords = (s: Source): string =>
+  s.mark === 'published' || s.text.startsWith(s.mark) ? s.text : `${s.mark}: ${s.text}`;
 
-const figureWords = (f: Figure, unit: string) => `${f.low === f.high ? f.low : `${f.low}–${f.high}`}${unit ? ` ${unit}` : ''}`;
-const figure = (label: string, f: Figure | undefined, unit = ''): Row[] => (f ? [{ label, words: figureWords(f, unit), source: f.source }] : []);
+const figureWords = (f: Figure, unit: string) =>
+  `${f.low === f.high ? f.low : `${f.low}–${f.high}`}${unit ? ` ${unit}` : ''}`;
+const figure = (label: string, f: Figure | undefined, unit = ''): Row[] =>
+  f ? [{ label, words: figureWords(f, unit), source: f.source }] : [];
 const said = (label: string, s: { readonly value: string; readonly source: Source } | undefined): Row[] =>
   s ? [{ label, words: s.value, source: s.source }] : [];
 const limit = (l: SolventLimit): Row => ({
   label: l.what,
-  words: [l.ppm !== undefined && `${l.ppm} ppm`, l.mgPerM3 !== undefined && `${l.mgPerM3} mg/m³`].filter(Boolean).join(', '),
+  words: [l.ppm !== undefined && `${l.ppm} ppm`, l.mgPerM3 !== undefined && `${l.mgPerM3} mg/m³`]
+    .filter(Boolean)
+    .join(', '),
   source: l.source,
 });
 
@@ -42,8 +57,16 @@ export function describePigment(p: Pigment): Description {
       ...said('film', p.film),
       p.lightfastness
         ? { label: 'lightfastness', words: `ASTM ${p.lightfastness.value}`, source: p.lightfastness.source }
-        : { label: 'lightfastness', words: p.lightfastnessNote?.value ?? 'not listed', source: p.lightfastnessNote?.source },
-      { label: 'hazards', words: p.hazards.length > 0 ? p.hazards.join(', ') : 'none named in the tables', source: p.hazardsSource },
+        : {
+            label: 'lightfastness',
+            words: p.lightfastnessNote?.value ?? 'not listed',
+            source: p.lightfastnessNote?.source,
+          },
+      {
+        label: 'hazards',
+        words: p.hazards.length > 0 ? p.hazards.join(', ') : 'none named in the tables',
+        source: p.hazardsSource,
+      },
       ...p.hazards.flatMap((h): Row[] => {
         const caution = cautionFor(h);
         return caution ? [{ label: `caution, ${h}`, words: caution.text, source: caution.source }] : [];
@@ -91,9 +114,17 @@ function describeGround(g: GroundMaterial): Description {
   return {
     title: `${g.id}: ${g.names.join(', ')} (${g.kind})`,
     rows: [
-      { label: 'may be painted on', words: `after ${g.ready.least} days at least, ${g.ready.usual} usually, ${g.ready.best} better`, source: g.ready.source },
+      {
+        label: 'may be painted on',
+        words: `after ${g.ready.least} days at least, ${g.ready.usual} usually, ${g.ready.best} better`,
+        source: g.ready.source,
+      },
       { label: 'absorbent', words: g.absorbent ? 'yes' : 'no', source: g.source },
-      { label: 'on canvas', words: g.flexible ? 'flexible enough' : 'too stiff for a flexible support', source: g.source },
+      {
+        label: 'on canvas',
+        words: g.flexible ? 'flexible enough' : 'too stiff for a flexible support',
+        source: g.source,
+      },
       ...figure('film', g.film, 'µm'),
     ],
   };
@@ -101,7 +132,9 @@ function describeGround(g: GroundMaterial): Description {
 
 const describeSupport = (s: Support): Description => ({
   title: `${s.id}: ${s.names.join(', ')} (${s.kind})`,
-  rows: [{ label: 'wants a size', words: s.wantsSize ? 'yes, before oil touches it' : 'no', source: s.source }],
+  rows: [
+    { label: 'wants a size', words: s.wantsSize ? 'yes, before oil touches it' : 'no', source: s.source },
+  ],
 });
 
 const describeAgent = (a: PreparationAgent): Description => ({
@@ -115,7 +148,11 @@ const describeAgent = (a: PreparationAgent): Description => ({
 /** Everything the catalogue has under a material's name; a name may be an oil for one role and a ground for another. */
 export function describeMaterial(name: string): readonly Description[] {
   const [b, s, g, u, a] = [binder(name), solvent(name), ground(name), support(name), agent(name)];
-  return [b && describeBinder(b), s && describeSolvent(s), g && describeGround(g), u && describeSupport(u), a && describeAgent(a)].filter(
-    (d) => d !== undefined,
-  );
+  return [
+    b && describeBinder(b),
+    s && describeSolvent(s),
+    g && describeGround(g),
+    u && describeSupport(u),
+    a && describeAgent(a),
+  ].filter((d) => d !== undefined);
 }

@@ -4,7 +4,8 @@ import type { Interval } from '../materials/interval.ts';
 /** Two or three digits that mean something. */
 export function figure(v: number): string {
   const size = Math.abs(v);
-  const text = size >= 100 ? v.toFixed(0) : size >= 10 ? v.toFixed(1) : size >= 1 ? v.toFixed(1) : v.toFixed(2);
+  const text =
+    size >= 100 ? v.toFixed(0) : size >= 10 ? v.toFixed(1) : size >= 1 ? v.toFixed(1) : v.toFixed(2);
   return text.includes('.') ? text.replace(/\.?0+$/, '') : text;
 }
 
@@ -15,7 +16,11 @@ export function range(x: Interval | undefined, unit = ''): string {
   return `${likely}${unit && ` ${unit}`}${low === high ? '' : ` (${low}–${high})`}`;
 }
 
-const hundredfold = (x: Interval): Interval => ({ low: x.low * 100, likely: x.likely * 100, high: x.high * 100 });
+const hundredfold = (x: Interval): Interval => ({
+  low: x.low * 100,
+  likely: x.likely * 100,
+  high: x.high * 100,
+});
 
 /** A fraction of 1 in per cent. */
 export const percent = (x: Interval | undefined): string => range(x && hundredfold(x), '%');

@@ -14,9 +14,10 @@ export interface Hover {
 }
 
 /** A plan's own words may hold anything; in Markdown they must stay words. */
-export const escaped = (text: string): string => text.replace(/[\\`*_{}[\]()#+\-.!|<>&~]/g, '\\$&').replace(/\r?\n/g, ' ');
+export const escaped = (text: string): string =>
+  text.replace(/[\\`*_{}[\]()#+\-.!|<>&~]/g, '\\$&').replace(/\r?\n/g, ' ');
 
-function described({ title, rows }: Description): string {
+export function described({ title, rows }: Description): string {
   const notes: string[] = [];
   const mark = (s: Source | undefined) => {
     if (!s) return '';
@@ -31,17 +32,25 @@ function described({ title, rows }: Description): string {
 }
 
 const partWords = (formula: Formula | undefined) =>
-  formula?.parts.map((p) => `${p.amount ? `${p.amount.value}${p.amount.kind === 'parts' ? '' : ` ${p.amount.kind}`} ` : ''}${p.ingredient.name}${p.ingredient.variety ? ` ${p.ingredient.variety.name}` : ''}`).join(' + ') ?? 'nothing yet';
+  formula?.parts
+    .map(
+      (p) =>
+        `${p.amount ? `${p.amount.value}${p.amount.kind === 'parts' ? '' : ` ${p.amount.kind}`} ` : ''}${p.ingredient.name}${p.ingredient.variety ? ` ${p.ingredient.variety.name}` : ''}`,
+    )
+    .join(' + ') ?? 'nothing yet';
 
 const withDescription = (title: string, description: string | undefined, lines: readonly string[]) =>
   [`**${escaped(title)}**`, ...(description ? [escaped(description)] : []), lines.join('\n')].join('\n\n');
 
 function paintHover(paint: Paint): string {
   const oil = paint.oil ? `, ${percent(paint.oil.value)} oil by mass` : '';
-  return withDescription(`paint ${paint.name}`, paint.description, [`${escaped(partWords(paint.formula))} in ${escaped(paint.binder?.name ?? 'no binder yet')}${oil}`]);
+  return withDescription(`paint ${paint.name}`, paint.description, [
+    `${escaped(partWords(paint.formula))} in ${escaped(paint.binder?.name ?? 'no binder yet')}${oil}`,
+  ]);
 }
 
-const mixHover = (mix: Mix) => withDescription(`mix ${mix.name}`, mix.description, [escaped(partWords(mix.formula))]);
+const mixHover = (mix: Mix) =>
+  withDescription(`mix ${mix.name}`, mix.description, [escaped(partWords(mix.formula))]);
 
 /** Volume shares by material, mediums within it opened. Circles were reported elsewhere and end here. */
 export function mediumShares(medium: Medium, open: readonly Medium[] = []): ReadonlyMap<string, number> {
@@ -52,7 +61,10 @@ export function mediumShares(medium: Medium, open: readonly Medium[] = []): Read
   for (const part of parts) {
     const share = (part.amount?.value ?? 1) / total;
     const is = part.ingredient.is;
-    const within = is.kind === 'medium' ? mediumShares(is.medium, [...open, medium]) : new Map([[part.ingredient.name, 1]]);
+    const within =
+      is.kind === 'medium'
+        ? mediumShares(is.medium, [...open, medium])
+        : new Map([[part.ingredient.name, 1]]);
     for (const [name, s] of within) shares.set(name, (shares.get(name) ?? 0) + s * share);
   }
   return shares;
@@ -60,7 +72,12 @@ export function mediumShares(medium: Medium, open: readonly Medium[] = []): Read
 
 function mediumHover(medium: Medium): string {
   const lines = [...mediumShares(medium)].map(([name, s]) => `- ${escaped(name)} ${Math.round(s * 100)} %`);
-  return withDescription(`medium ${medium.name}`, medium.description, [escaped(partWords(medium.formula)), '', 'By volume:', ...lines]);
+  return withDescription(`medium ${medium.name}`, medium.description, [
+    escaped(partWords(medium.formula)),
+    '',
+    'By volume:',
+    ...lines,
+  ]);
 }
 
 function layerLines(study: LayerStudy, all: Study): string[] {
@@ -72,17 +89,28 @@ function layerLines(study: LayerStudy, all: Study): string[] {
     lines.push(`- dry film ${range(c.dryFilm, 'µm')} a coat, ${range(c.wetFilm, 'µm')} wet`);
     for (const [area, below] of study.below) {
       const under = below.map((i) => all.layers[i]).find((l) => l?.composition);
-      if (under?.composition) lines.push(`- on ${escaped(area)}: ${escaped(under.layer.name)} below has fatness ${fatness(under.composition.fatness)}`);
+      if (under?.composition)
+        lines.push(
+          `- on ${escaped(area)}: ${escaped(under.layer.name)} below has fatness ${fatness(under.composition.fatness)}`,
+        );
     }
   }
-  if (drying) lines.push(`- open ${time(drying.open)}, touch-dry ${time(drying.touchDry)}, ready ${time(drying.ready)}, firm ${time(drying.firm)}`);
-  for (const a of study.assumptions) lines.push(`- assumed: ${escaped(a.field)} ${escaped(a.value)}, ${escaped(a.why)}`);
+  if (drying)
+    lines.push(
+      `- open ${time(drying.open)}, touch-dry ${time(drying.touchDry)}, ready ${time(drying.ready)}, firm ${time(drying.firm)}`,
+    );
+  for (const a of study.assumptions)
+    lines.push(`- assumed: ${escaped(a.field)} ${escaped(a.value)}, ${escaped(a.why)}`);
   return lines.length > 0 ? lines : [`- ${layer.kind}: nothing to compute`];
 }
 
 export function layerHover(layer: Layer, study: Study): string {
   const found = study.layers[layer.index];
-  return withDescription(`${layer.kind} ${layer.name}`, layer.description, found ? layerLines(found, study) : []);
+  return withDescription(
+    `${layer.kind} ${layer.name}`,
+    layer.description,
+    found ? layerLines(found, study) : [],
+  );
 }
 
 function ingredientHover(ingredient: Ingredient): string | undefined {
@@ -110,9 +138,15 @@ function nameHover(plan: Plan, study: Study, name: string): string | undefined {
   const medium = plan.visible.mediums.get(name);
   if (medium) return mediumHover(medium);
   const area = plan.areas.find((a) => a.name === name);
-  if (area) return withDescription(`area ${name}`, area.description, [area.share ? `${percent(area.share.value)} of the support` : '']);
+  if (area)
+    return withDescription(`area ${name}`, area.description, [
+      area.share ? `${percent(area.share.value)} of the support` : '',
+    ]);
   const group = plan.groups.find((g) => g.name === name);
-  if (group) return withDescription(`group ${name}`, group.description, [escaped(group.members.map((m) => m.name).join(', '))]);
+  if (group)
+    return withDescription(`group ${name}`, group.description, [
+      escaped(group.members.map((m) => m.name).join(', ')),
+    ]);
   const layer = plan.layers.find((l) => l.name === name);
   if (layer) return layerHover(layer, study);
   const materials = describeMaterial(name);
@@ -147,7 +181,10 @@ export function hover(plan: Plan, study: Study, offset: number): Hover | undefin
       }
       case 'rule': {
         const rule = rules.find((r) => r.id === thing.rule);
-        return rule && `**${rule.id}**: ${escaped(rule.title)}\n\n${escaped(rule.why)}\n\n${escaped(rule.whatToDo)}`;
+        return (
+          rule &&
+          `**${rule.id}**: ${escaped(rule.title)}\n\n${escaped(rule.why)}\n\n${escaped(rule.whatToDo)}`
+        );
       }
     }
   })();

@@ -5,4 +5,7 @@ import type { PreparationAgent } from './types.ts';
 
 type Raw = Omit<PreparationAgent, 'why'> & { readonly why: RawStatement };
 
-export const agents: readonly PreparationAgent[] = (table as unknown as readonly Raw[]).map((raw) => ({ ...raw, why: statement(raw.why) }));
+export const agents: readonly PreparationAgent[] = (table as unknown as readonly Raw[]).map((raw) => ({
+  ...raw,
+  why: statement(raw.why),
+}));

@@ -12,11 +12,28 @@ export interface BlueWool {
   readonly source: Source;
 }
 
-const raw = table as unknown as { readonly source: string; readonly rows: readonly (readonly [number, number, number, string])[] };
+const raw = table as unknown as {
+  readonly source: string;
+  readonly rows: readonly (readonly [number, number, number, string])[];
+};
 
-export const blueWools: readonly BlueWool[] = raw.rows.map(([blueWool, withUv, withoutUv]) => ({ blueWool, withUv, withoutUv, source: source(raw.source) }));
+export const blueWools: readonly BlueWool[] = raw.rows.map(([blueWool, withUv, withoutUv]) => ({
+  blueWool,
+  withUv,
+  withoutUv,
+  source: source(raw.source),
+}));
 
 /** Blue wool classes a lightfastness class is taken to span. */
-export const blueWoolOf: Readonly<Record<Lightfastness, readonly [low: number, high: number]>> = { I: [7, 8], II: [6, 6], III: [4, 5], IV: [2, 3], V: [1, 1] };
+export const blueWoolOf: Readonly<Record<Lightfastness, readonly [low: number, high: number]>> = {
+  I: [7, 8],
+  II: [6, 6],
+  III: [4, 5],
+  IV: [2, 3],
+  V: [1, 1],
+};
 
-export const blueWoolSource: Source = { text: 'trade mapping of ASTM D4302 classes to blue wool; a conservation institute’s sheet puts class I with 7, 8 and above', mark: 'common practice' };
+export const blueWoolSource: Source = {
+  text: 'trade mapping of ASTM D4302 classes to blue wool; a conservation institute’s sheet puts class I with 7, 8 and above',
+  mark: 'common practice',
+};

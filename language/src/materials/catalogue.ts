@@ -38,22 +38,82 @@ const byCode = once(() => {
   return map;
 });
 
-const byCommonName = once(() => new Map(pigments.flatMap((p) => p.names.map((n) => [word(n), p.id] as const))));
+/** Pigments a painter may mean by a name, and by each telling word of a name. */
+const byName = once(() => {
+  const whole = new Map<string, string[]>();
+  const part = new Map<string, string[]>();
+  const add = (map: Map<string, string[]>, key: string, id: string) => {
+    const known = map.get(key);
+    if (!known) map.set(key, [id]);
+    else if (!known.includes(id)) known.push(id);
+  };
+  for (const p of pigments)
+    for (const name of p.names.map(plainWord)) {
+      add(whole, name, p.id);
+      for (const piece of name.split('-')) if (!HUES.has(piece)) add(part, piece, p.id);
+    }
+  return { whole, part };
+});
+
+// a hue alone tells no pigment from another
+const HUES = new Set(
+  'white yellow orange red violet purple blue green brown black light deep dark pale shade medium oxide lake earth of the and not told form in hue real genuine'.split(
+    ' ',
+  ),
+);
+
+const plainWord = (name: string): string => word(name).replace(/[^a-z0-9-]+/g, '');
+
+/** Shared words over all words of both names: 1 where they are the same. */
+function likeness(name: string, id: string): number {
+  const mine = new Set(plainWord(name).split('-'));
+  const scores = (byId().get(id)?.names ?? []).map((n) => {
+    const theirs = new Set(plainWord(n).split('-'));
+    return [...mine].filter((w) => theirs.has(w)).length / new Set([...mine, ...theirs]).size;
+  });
+  return Math.max(0, ...scores);
+}
+
+const byId = once(() => new Map(pigments.map((p) => [p.id, p])));
 
 function nearPigments(name: string): string[] {
-  const common = byCommonName();
-  const exact = common.get(word(name));
-  const ids = pigments.map((p) => p.id);
+  if (name.length > 60) return [];
+  const { whole, part } = byName();
+  const asked = plainWord(name);
+  const asCode = byCode().get(asked.replaceAll('-', ''));
+  const related = [...new Set(asked.split('-').flatMap((piece) => part.get(piece) ?? []))].sort(
+    (a, b) => likeness(name, b) - likeness(name, a),
+  );
   const codes = nearest(name, [...new Set(pigments.map((p) => p.code ?? p.id))], 3);
-  const words = nearest(word(name), [...common.keys()], 2).map((n) => common.get(n) as string);
-  return [...new Set([...(exact ? [exact] : []), ...(/\d/.test(name) ? codes : []), ...words, ...codes])].filter((id) => ids.includes(id) || byCode().has(id.toLowerCase())).slice(0, 3);
+  const spelt = nearest(asked, [...whole.keys()], 2).flatMap((n) => whole.get(n) ?? []);
+  const pieces =
+    related.length > 0 || spelt.length > 0
+      ? []
+      : asked
+          .split('-')
+          .flatMap((piece) => (piece.length < 5 ? [] : nearest(piece, [...part.keys()], 1)))
+          .flatMap((piece) => part.get(piece) ?? []);
+  return [
+    ...new Set([
+      ...(asCode ? [asCode[0]?.code ?? name] : []),
+      ...(whole.get(asked) ?? []),
+      ...(/\d/.test(name) ? codes : []),
+      ...spelt,
+      ...related,
+      ...pieces,
+      ...codes,
+    ]),
+  ].slice(0, 3);
 }
 
 /** Codes are read in any case. A bare code means its usual pigment, where there is one. */
 export function lookupPigment(code: string, variety?: string): PigmentLookup {
   const choices = byCode().get(code.toLowerCase());
   if (!choices) return { kind: 'unknown', near: nearPigments(code) };
-  const pigment = variety === undefined ? (choices.find((p) => p.byDefault) ?? (choices.length === 1 ? choices[0] : undefined)) : choices.find((p) => p.variety === variety.toLowerCase());
+  const pigment =
+    variety === undefined
+      ? (choices.find((p) => p.byDefault) ?? (choices.length === 1 ? choices[0] : undefined))
+      : choices.find((p) => p.variety === variety.toLowerCase());
   if (pigment) return { kind: 'found', pigment };
   return { kind: variety === undefined ? 'needs-variety' : 'unknown-variety', choices };
 }
@@ -68,7 +128,8 @@ interface Named {
 function index<T extends Named>(table: readonly T[]): (id: string) => T | undefined {
   const map = once(() => {
     const found = new Map<string, T>();
-    for (const entry of table) for (const name of [entry.id, ...entry.names.map(word)]) if (!found.has(name)) found.set(name, entry);
+    for (const entry of table)
+      for (const name of [entry.id, ...entry.names.map(word)]) if (!found.has(name)) found.set(name, entry);
     return found;
   });
   return (id) => map().get(word(id));
@@ -83,7 +144,10 @@ export const agent: (id: string) => PreparationAgent | undefined = index(agents)
 export type Role = 'medium' | 'binder' | 'resin' | 'support' | 'ground' | 'agent';
 
 const ids = (table: readonly Named[]): string[] => table.map((entry) => entry.id);
-const oils = () => binders.filter((b) => ['drying oil', 'semi-drying oil', 'alkyd', 'balsam', 'resin', 'wax'].includes(b.kind));
+const oils = () =>
+  binders.filter((b) =>
+    ['drying oil', 'semi-drying oil', 'alkyd', 'balsam', 'resin', 'wax'].includes(b.kind),
+  );
 
 /** Names that may stand in a role, for completion and for suggestions. */
 export function materialNames(role: Role): readonly string[] {

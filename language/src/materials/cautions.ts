@@ -22,62 +22,221 @@ const hazards: Readonly<Record<Hazard, Caution>> = {
     text: 'Poison by dust and by mouth. Never sand, spray or grind it dry; gloves, no food or drink near it, wash before eating; not for children or anyone pregnant. Workplaces keep the air below 50 µg/m³ over 8 hours and act from 30; a longer day divides 400 by its hours.',
     source: seen('OSHA 29 CFR 1910.1025 (c), (b) and appendix B'),
   },
-  cadmium: { title: 'Cadmium', text: 'Its dust is a carcinogen in the lists of several countries. Never sand, spray or grind it dry; workplaces keep the air below 5 µg/m³.', source: memory('29 CFR 1910.1027; not looked up') },
-  'chromium-vi': { title: 'Chromate', text: 'A carcinogen. Use it wet only, make no dust, keep it off the skin; workplaces keep the air below 5 µg/m³.', source: memory('29 CFR 1910.1026; the EU lists lead chromates as substances of very high concern') },
-  arsenic: { title: 'Arsenic', text: 'Poison by dust and by mouth. No dust, no acid near it, gloves; leftovers go to a hazardous waste collection, never into a bin or a sink.', source: memory('not looked up') },
-  mercury: { title: 'Mercury sulphide', text: 'Poison as dust, and gives off mercury when heated. No dust, no heat; leftovers go to a hazardous waste collection.', source: memory('not looked up') },
-  cobalt: { title: 'Cobalt', text: 'Its dust can make skin and lungs sensitive; breathing it for long may bring asthma and scarred lungs. Keep it wet.', source: seen('CAMEO (MFA Boston), Characteristics of Common Blue Pigments (cerulean dust); rest memory') },
-  nickel: { title: 'Nickel', text: 'Its dust can make skin and lungs sensitive. Keep it wet, keep it off the skin.', source: memory('not looked up') },
-  manganese: { title: 'Manganese', text: 'Its dust, breathed for long, harms the nerves. Keep it wet.', source: memory('not looked up') },
-  antimony: { title: 'Antimony', text: 'Harmful as dust where it is not firmly bound. Keep it wet.', source: memory('not looked up') },
-  copper: { title: 'Copper', text: 'Harmful when swallowed, and to water life. No dust, nothing into the sink.', source: memory('not looked up') },
-  barium: { title: 'Barium', text: 'Soluble barium is poison; make no dust and keep acid away.', source: memory('not looked up') },
-  selenium: { title: 'Selenium', text: 'Harmful as dust; never heat it. Keep it wet.', source: memory('not looked up') },
-  'fine-dust': { title: 'Fine dust', text: 'So fine that it hangs in the air: wet the powder before it is moved, wipe up wet, wear a fitted respirator, run no fan over a heap.', source: commonPractice('handling of fine powders; titanium dioxide’s EU classification as a suspected carcinogen was annulled on 1 August 2025 (CJEU C-71/23 P, C-82/23 P), its dust is still to be avoided') },
-  'silica-dust': { title: 'Quartz dust', text: 'Earths may hold fine quartz, which scars lungs. Wet the powder before it is moved; a fitted respirator for dry work.', source: commonPractice('handling of earth pigments') },
-  pah: { title: 'Tar and soot', text: 'Some grades hold polycyclic hydrocarbons, which cause cancer. Keep it off the skin, breathe no dust and no fume.', source: memory('not looked up') },
-  sensitiser: { title: 'Sensitiser', text: 'May set off an allergy. Gloves, and stop at the first itch or wheeze.', source: memory('not looked up') },
-  'toxic-if-swallowed': { title: 'Poison if swallowed', text: 'A strong purge in small amounts. No food near it; never point a brush with the lips.', source: memory('not looked up') },
-  'cyanide-if-heated': { title: 'Iron cyanide blue', text: 'Sound as it is, but keep it from strong acid and from heat, which set hydrogen cyanide free.', source: memory('not looked up') },
+  cadmium: {
+    title: 'Cadmium',
+    text: 'Its dust is a carcinogen in the lists of several countries. Never sand, spray or grind it dry; workplaces keep the air below 5 µg/m³.',
+    source: memory('29 CFR 1910.1027; not looked up'),
+  },
+  'chromium-vi': {
+    title: 'Chromate',
+    text: 'A carcinogen. Use it wet only, make no dust, keep it off the skin; workplaces keep the air below 5 µg/m³.',
+    source: memory('29 CFR 1910.1026; the EU lists lead chromates as substances of very high concern'),
+  },
+  arsenic: {
+    title: 'Arsenic',
+    text: 'Poison by dust and by mouth. No dust, no acid near it, gloves; leftovers go to a hazardous waste collection, never into a bin or a sink.',
+    source: memory('not looked up'),
+  },
+  mercury: {
+    title: 'Mercury sulphide',
+    text: 'Poison as dust, and gives off mercury when heated. No dust, no heat; leftovers go to a hazardous waste collection.',
+    source: memory('not looked up'),
+  },
+  cobalt: {
+    title: 'Cobalt',
+    text: 'Its dust can make skin and lungs sensitive; breathing it for long may bring asthma and scarred lungs. Keep it wet.',
+    source: seen('CAMEO (MFA Boston), Characteristics of Common Blue Pigments (cerulean dust); rest memory'),
+  },
+  nickel: {
+    title: 'Nickel',
+    text: 'Its dust can make skin and lungs sensitive. Keep it wet, keep it off the skin.',
+    source: memory('not looked up'),
+  },
+  manganese: {
+    title: 'Manganese',
+    text: 'Its dust, breathed for long, harms the nerves. Keep it wet.',
+    source: memory('not looked up'),
+  },
+  antimony: {
+    title: 'Antimony',
+    text: 'Harmful as dust where it is not firmly bound. Keep it wet.',
+    source: memory('not looked up'),
+  },
+  copper: {
+    title: 'Copper',
+    text: 'Harmful when swallowed, and to water life. No dust, nothing into the sink.',
+    source: memory('not looked up'),
+  },
+  barium: {
+    title: 'Barium',
+    text: 'Soluble barium is poison; make no dust and keep acid away.',
+    source: memory('not looked up'),
+  },
+  selenium: {
+    title: 'Selenium',
+    text: 'Harmful as dust; never heat it. Keep it wet.',
+    source: memory('not looked up'),
+  },
+  'fine-dust': {
+    title: 'Fine dust',
+    text: 'So fine that it hangs in the air: wet the powder before it is moved, wipe up wet, wear a fitted respirator, run no fan over a heap.',
+    source: commonPractice(
+      'handling of fine powders; titanium dioxide’s EU classification as a suspected carcinogen was annulled on 1 August 2025 (CJEU C-71/23 P, C-82/23 P), its dust is still to be avoided',
+    ),
+  },
+  'silica-dust': {
+    title: 'Quartz dust',
+    text: 'Earths may hold fine quartz, which scars lungs. Wet the powder before it is moved; a fitted respirator for dry work.',
+    source: commonPractice('handling of earth pigments'),
+  },
+  pah: {
+    title: 'Tar and soot',
+    text: 'Some grades hold polycyclic hydrocarbons, which cause cancer. Keep it off the skin, breathe no dust and no fume.',
+    source: memory('not looked up'),
+  },
+  sensitiser: {
+    title: 'Sensitiser',
+    text: 'May set off an allergy. Gloves, and stop at the first itch or wheeze.',
+    source: memory('not looked up'),
+  },
+  'toxic-if-swallowed': {
+    title: 'Poison if swallowed',
+    text: 'A strong purge in small amounts. No food near it; never point a brush with the lips.',
+    source: memory('not looked up'),
+  },
+  'cyanide-if-heated': {
+    title: 'Iron cyanide blue',
+    text: 'Sound as it is, but keep it from strong acid and from heat, which set hydrogen cyanide free.',
+    source: memory('not looked up'),
+  },
 };
 
 export const cautionFor = (hazard: Hazard): Caution => hazards[hazard];
 
-export type Step = 'sanding-toxic' | 'dry-pigment' | 'rags' | 'alkyd-medium' | 'vulnerable-people' | 'old-paint' | 'restoration' | 'waste' | 'any-solvent';
+export type Step =
+  | 'sanding-toxic'
+  | 'dry-pigment'
+  | 'rags'
+  | 'alkyd-medium'
+  | 'vulnerable-people'
+  | 'old-paint'
+  | 'restoration'
+  | 'waste'
+  | 'any-solvent';
 
 const steps: Readonly<Record<Step, Caution>> = {
-  'sanding-toxic': { title: 'Rubbing down a poisonous layer', text: 'Do not. Dry abrasion of lead, cadmium, chromate, arsenic or mercury paint puts poison into the air and on every surface. Oil out thinly, or wipe the film instead.', source: seen('OSHA 29 CFR 1910.1025 for lead; others from memory') },
-  'dry-pigment': { title: 'Grinding from dry pigment', text: 'Wet the powder with oil before it is moved about, wipe up wet, wear a fitted respirator, run no fan over the heap, and keep the slab for this work alone.', source: commonPractice('handling of dry pigment') },
-  rags: { title: 'Oily rags', text: 'Rags wet with a drying oil heat up by themselves within hours and catch fire. Spread each flat and single outdoors until stiff, or put them into a closed metal can filled with water and a little detergent; empty it as the fire authority says.', source: { text: 'NFPA tip sheet on oily rags as repeated by a university and insurers (not read direct)', mark: 'second-hand' } },
-  'alkyd-medium': { title: 'Alkyd medium', text: 'Its spirit goes into the air you breathe, and its rags heat up as those of an oil do.', source: commonPractice('alkyd mediums') },
-  'vulnerable-people': { title: 'Children, pets, pregnancy', text: 'Keep them out of a room with lead, cadmium, chromate or solvent vapour.', source: commonPractice('studio safety') },
-  'old-paint': { title: 'Old paint', text: 'Treat every old white and every old paint as lead until a test says otherwise: no sanding, no heat.', source: commonPractice('work on old paint') },
-  restoration: { title: 'Another owner’s painting', text: 'Record before anything else. Try no solvent and no treatment on it: that is for a qualified conservator.', source: commonPractice('conservation') },
-  waste: { title: 'Waste', text: 'Pigment water, spirit and rags never go down the sink: they go to a hazardous waste collection.', source: commonPractice('studio waste') },
-  'any-solvent': { title: 'Solvent in the air', text: 'Work in a cross-draught or with six and more air changes an hour, keep jars closed, keep no solvent-wet rag indoors. Smell is no measure: what does not smell is in the air all the same.', source: commonPractice('solvents; a published laboratory safety summary gives a mean odour threshold of 180 ppm for ethanol') },
+  'sanding-toxic': {
+    title: 'Rubbing down a poisonous layer',
+    text: 'Do not. Dry abrasion of lead, cadmium, chromate, arsenic or mercury paint puts poison into the air and on every surface. Oil out thinly, or wipe the film instead.',
+    source: seen('OSHA 29 CFR 1910.1025 for lead; others from memory'),
+  },
+  'dry-pigment': {
+    title: 'Grinding from dry pigment',
+    text: 'Wet the powder with oil before it is moved about, wipe up wet, wear a fitted respirator, run no fan over the heap, and keep the slab for this work alone.',
+    source: commonPractice('handling of dry pigment'),
+  },
+  rags: {
+    title: 'Oily rags',
+    text: 'Rags wet with a drying oil heat up by themselves within hours and catch fire. Spread each flat and single outdoors until stiff, or put them into a closed metal can filled with water and a little detergent; empty it as the fire authority says.',
+    source: {
+      text: 'NFPA tip sheet on oily rags as repeated by a university and insurers (not read direct)',
+      mark: 'second-hand',
+    },
+  },
+  'alkyd-medium': {
+    title: 'Alkyd medium',
+    text: 'Its spirit goes into the air you breathe, and its rags heat up as those of an oil do.',
+    source: commonPractice('alkyd mediums'),
+  },
+  'vulnerable-people': {
+    title: 'Children, pets, pregnancy',
+    text: 'Keep them out of a room with lead, cadmium, chromate or solvent vapour.',
+    source: commonPractice('studio safety'),
+  },
+  'old-paint': {
+    title: 'Old paint',
+    text: 'Treat every old white and every old paint as lead until a test says otherwise: no sanding, no heat.',
+    source: commonPractice('work on old paint'),
+  },
+  restoration: {
+    title: 'Another owner’s painting',
+    text: 'Record before anything else. Try no solvent and no treatment on it: that is for a qualified conservator.',
+    source: commonPractice('conservation'),
+  },
+  waste: {
+    title: 'Waste',
+    text: 'Pigment water, spirit and rags never go down the sink: they go to a hazardous waste collection.',
+    source: commonPractice('studio waste'),
+  },
+  'any-solvent': {
+    title: 'Solvent in the air',
+    text: 'Work in a cross-draught or with six and more air changes an hour, keep jars closed, keep no solvent-wet rag indoors. Smell is no measure: what does not smell is in the air all the same.',
+    source: commonPractice(
+      'solvents; a published laboratory safety summary gives a mean odour threshold of 180 ppm for ethanol',
+    ),
+  },
 };
 
 export const stepCaution = (step: Step): Caution => steps[step];
 
 const solventCautions: Readonly<Record<string, Caution>> = {
-  turpentine: { title: 'Turpentine', text: 'Keep the air below 100 ppm (560 mg/m³) over a day; 800 ppm is dangerous at once. It flashes at 35 °C, makes skin sensitive, and harms kidneys and nerves.', source: seen('NIOSH Pocket Guide to Chemical Hazards, turpentine') },
-  'white-spirit': { title: 'White spirit', text: 'Keep the air below 350 mg/m³ over a day and 1800 for a quarter of an hour. It makes drowsy and dries the skin.', source: seen('OSHA chemical sampling information, Stoddard solvent') },
-  'odourless-spirit': { title: 'Odourless spirit', text: 'Its vapour is there although it hardly smells: the same draught as for white spirit, whose limits stand for it here.', source: seen('OSHA petroleum distillates (naphtha) sheet, nearest class') },
-  ethanol: { title: 'Ethanol', text: 'It flashes at 13 °C: no flame, no spark. Keep the air below 1000 ppm.', source: seen('NIOSH Pocket Guide to Chemical Hazards, ethyl alcohol') },
-  isopropanol: { title: 'Isopropanol', text: 'It flashes at 12 °C: no flame, no spark. Keep the air below 400 ppm, 500 for a short time.', source: seen('NIOSH Pocket Guide to Chemical Hazards, isopropyl alcohol') },
-  methanol: { title: 'Methanol', text: 'A poison through skin, lungs and mouth that blinds. Use something else.', source: memory('not looked up') },
-  'methylated-spirit': { title: 'Methylated spirit', text: 'It holds methanol or other denaturants and flashes at 12 °C. Plain isopropanol does the same work.', source: memory('not looked up') },
-  ammonia: { title: 'Ammonia', text: 'Keep the air below 25 ppm; 300 is dangerous at once. Never with bleach. Shield the eyes.', source: seen('NIOSH REL 25 ppm as quoted in state agriculture guidance; OSHA 50 ppm') },
+  turpentine: {
+    title: 'Turpentine',
+    text: 'Keep the air below 100 ppm (560 mg/m³) over a day; 800 ppm is dangerous at once. It flashes at 35 °C, makes skin sensitive, and harms kidneys and nerves.',
+    source: seen('NIOSH Pocket Guide to Chemical Hazards, turpentine'),
+  },
+  'white-spirit': {
+    title: 'White spirit',
+    text: 'Keep the air below 350 mg/m³ over a day and 1800 for a quarter of an hour. It makes drowsy and dries the skin.',
+    source: seen('OSHA chemical sampling information, Stoddard solvent'),
+  },
+  'odourless-spirit': {
+    title: 'Odourless spirit',
+    text: 'Its vapour is there although it hardly smells: the same draught as for white spirit, whose limits stand for it here.',
+    source: seen('OSHA petroleum distillates (naphtha) sheet, nearest class'),
+  },
+  ethanol: {
+    title: 'Ethanol',
+    text: 'It flashes at 13 °C: no flame, no spark. Keep the air below 1000 ppm.',
+    source: seen('NIOSH Pocket Guide to Chemical Hazards, ethyl alcohol'),
+  },
+  isopropanol: {
+    title: 'Isopropanol',
+    text: 'It flashes at 12 °C: no flame, no spark. Keep the air below 400 ppm, 500 for a short time.',
+    source: seen('NIOSH Pocket Guide to Chemical Hazards, isopropyl alcohol'),
+  },
+  methanol: {
+    title: 'Methanol',
+    text: 'A poison through skin, lungs and mouth that blinds. Use something else.',
+    source: memory('not looked up'),
+  },
+  'methylated-spirit': {
+    title: 'Methylated spirit',
+    text: 'It holds methanol or other denaturants and flashes at 12 °C. Plain isopropanol does the same work.',
+    source: memory('not looked up'),
+  },
+  ammonia: {
+    title: 'Ammonia',
+    text: 'Keep the air below 25 ppm; 300 is dangerous at once. Never with bleach. Shield the eyes.',
+    source: seen('NIOSH REL 25 ppm as quoted in state agriculture guidance; OSHA 50 ppm'),
+  },
 };
 
-export const solventCaution = (id: string): Caution | undefined => (Object.hasOwn(solventCautions, id) ? solventCautions[id] : undefined);
+export const solventCaution = (id: string): Caution | undefined =>
+  Object.hasOwn(solventCautions, id) ? solventCautions[id] : undefined;
 
 /** A pigment that no list classifies is not thereby safe. */
 export function classificationWords(pigment: Pigment): string {
   const said = pigment.classification?.value;
   if (!said || /^no harmonised entry/.test(said)) return 'not listed (which is not the same as safe)';
-  return pigment.hazards.includes('cadmium') ? `${said}. The EU excepts some cadmium pigments that other countries class as carcinogens.` : said;
+  return pigment.hazards.includes('cadmium')
+    ? `${said}. The EU excepts some cadmium pigments that other countries class as carcinogens.`
+    : said;
 }
 
 /** For tests: every text there is. */
-export const allCautions = (): readonly Caution[] => [...Object.values(hazards), ...Object.values(steps), ...Object.values(solventCautions)];
+export const allCautions = (): readonly Caution[] => [
+  ...Object.values(hazards),
+  ...Object.values(steps),
+  ...Object.values(solventCautions),
+];

@@ -6,6 +6,13 @@ import type { Source } from './types.ts';
 // a thickness is judged by its ratio: the likely value is the geometric middle
 const word = (low: number, high: number): Interval => between(low, high, Math.round(Math.sqrt(low * high)));
 
-export const filmWords: Readonly<Record<string, Interval>> = { veil: word(3, 10), thin: word(10, 25), full: word(25, 80), impasto: word(200, 3000) };
+export const filmWords: Readonly<Record<string, Interval>> = {
+  veil: word(3, 10),
+  thin: word(10, 25),
+  full: word(25, 80),
+  impasto: word(200, 3000),
+};
 
-export const filmWordsSource: Source = commonPractice('cross-section literature as remembered: glazes 5–30 µm, brushed opaque paint 15–60 µm, impasto 200–3000 µm; Gardner 1911 measured 18–62 µm for single brushed coats');
+export const filmWordsSource: Source = commonPractice(
+  'cross-section literature as remembered: glazes 5–30 µm, brushed opaque paint 15–60 µm, impasto 200–3000 µm; Gardner 1911 measured 18–62 µm for single brushed coats',
+);

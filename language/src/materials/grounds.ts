@@ -11,5 +11,10 @@ type Raw = Omit<GroundMaterial, 'ready' | 'film' | 'source'> & {
 
 export const grounds: readonly GroundMaterial[] = (table as unknown as readonly Raw[]).map((raw) => {
   const [least, usual, best, from] = raw.ready;
-  return { ...raw, ready: { least, usual, best, source: source(from) }, film: figure(raw.film), source: source(raw.source) };
+  return {
+    ...raw,
+    ready: { least, usual, best, source: source(from) },
+    film: figure(raw.film),
+    source: source(raw.source),
+  };
 });

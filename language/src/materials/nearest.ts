@@ -9,8 +9,13 @@ export function editDistance(a: string, b: string, most = 10): number {
     const row = [i];
     for (let j = 1; j <= b.length; j++) {
       const same = a[i - 1] === b[j - 1];
-      let least = Math.min((previous[j] as number) + 1, (row[j - 1] as number) + 1, (previous[j - 1] as number) + (same ? 0 : 1));
-      if (i > 1 && j > 1 && a[i - 1] === b[j - 2] && a[i - 2] === b[j - 1]) least = Math.min(least, (before[j - 2] as number) + 1);
+      let least = Math.min(
+        (previous[j] as number) + 1,
+        (row[j - 1] as number) + 1,
+        (previous[j - 1] as number) + (same ? 0 : 1),
+      );
+      if (i > 1 && j > 1 && a[i - 1] === b[j - 2] && a[i - 2] === b[j - 1])
+        least = Math.min(least, (before[j - 2] as number) + 1);
       row.push(least);
     }
     before = previous;
@@ -25,7 +30,11 @@ export function nearest(word: string, candidates: readonly string[], most = 3): 
   const plain = word.toLowerCase();
   const limit = plain.length < 4 ? 1 : plain.length < 9 ? 2 : 3;
   return candidates
-    .map((candidate, order) => ({ candidate, order, distance: editDistance(plain, candidate.toLowerCase(), limit) }))
+    .map((candidate, order) => ({
+      candidate,
+      order,
+      distance: editDistance(plain, candidate.toLowerCase(), limit),
+    }))
     .filter((c) => c.distance <= limit)
     .sort((x, y) => x.distance - y.distance || x.order - y.order)
     .slice(0, most)

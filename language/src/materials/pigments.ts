@@ -1,13 +1,20 @@
 /** Pigments by Colour Index generic name: identity, density, oil, optics in words, drying, light, hazards, dates. */
-import { figure, figureIf, type RawFigure, type RawStatement, source, statement, statementIf } from './sources.ts';
+import {
+  figure,
+  figureIf,
+  type RawFigure,
+  type RawStatement,
+  source,
+  statement,
+  statementIf,
+} from './sources.ts';
 import table from './tables/pigments.json' with { type: 'json' };
 import type { DryingClass, Hazard, Lightfastness, Pigment, Transparency } from './types.ts';
 
 interface Raw {
   readonly id: string;
-  readonly code?: string;
+  /** only where the bare code may also be written with its variety */
   readonly variety?: string;
-  readonly byDefault?: boolean;
   readonly names: readonly string[];
   readonly constitution?: string;
   readonly composition: RawStatement;
@@ -23,15 +30,22 @@ interface Raw {
   readonly film?: RawStatement;
   readonly hazards: readonly [readonly string[], string];
   readonly classification?: RawStatement;
-  readonly used: { readonly from?: number; readonly to?: number; readonly words: string; readonly source: string };
+  readonly used: readonly [words: string, source: string, from?: number | null, to?: number];
   readonly incompatibilities?: RawStatement;
+}
+
+const CODE = /^[PN](?:Bk|Br|[YORVBGW])\d+(?::\d+)?$/;
+
+/** `PBr7 raw-umber` tells code and variety; a bare code is what the code means by itself; other ids are trade names. */
+function identity({ id, variety }: Raw): Pick<Pigment, 'code' | 'variety' | 'byDefault'> {
+  const [code = id, second] = id.split(' ');
+  if (!CODE.test(code)) return {};
+  return second === undefined ? { code, variety, byDefault: true } : { code, variety: second };
 }
 
 const read = (raw: Raw): Pigment => ({
   id: raw.id,
-  code: raw.code,
-  variety: raw.variety,
-  byDefault: raw.byDefault,
+  ...identity(raw),
   names: raw.names,
   constitution: raw.constitution,
   composition: statement(raw.composition),
@@ -48,7 +62,7 @@ const read = (raw: Raw): Pigment => ({
   hazards: raw.hazards[0] as readonly Hazard[],
   hazardsSource: source(raw.hazards[1]),
   classification: statementIf(raw.classification),
-  used: { ...raw.used, source: source(raw.used.source) },
+  used: { words: raw.used[0], source: source(raw.used[1]), from: raw.used[2] ?? undefined, to: raw.used[3] },
   incompatibilities: statementIf(raw.incompatibilities),
 });
 

@@ -1,8 +1,14 @@
 /** Where the tables' figures come from, by the short ids the tables use. */
-import type { Figure, Mark, Source, Statement } from './types.ts';
-import table from './tables/sources.json' with { type: 'json' };
 
-const sources = new Map<string, Source>(Object.entries(table as unknown as Record<string, [string, Mark]>).map(([id, [text, mark]]) => [id, { text, mark }]));
+import table from './tables/sources.json' with { type: 'json' };
+import type { Figure, Mark, Source, Statement } from './types.ts';
+
+const sources = new Map<string, Source>(
+  Object.entries(table as unknown as Record<string, [string, Mark]>).map(([id, [text, mark]]) => [
+    id,
+    { text, mark },
+  ]),
+);
 
 export type RawFigure = readonly [low: number, high: number, source: string];
 export type RawStatement = readonly [value: string, source: string];
@@ -15,9 +21,14 @@ export function source(id: string): Source {
 }
 
 export const figure = ([low, high, id]: RawFigure): Figure => ({ low, high, source: source(id) });
-export const statement = <T extends string = string>([value, id]: RawStatement): Statement<T> => ({ value: value as T, source: source(id) });
+export const statement = <T extends string = string>([value, id]: RawStatement): Statement<T> => ({
+  value: value as T,
+  source: source(id),
+});
 export const figureIf = (raw: RawFigure | undefined): Figure | undefined => raw && figure(raw);
-export const statementIf = <T extends string = string>(raw: RawStatement | undefined): Statement<T> | undefined => raw && statement<T>(raw);
+export const statementIf = <T extends string = string>(
+  raw: RawStatement | undefined,
+): Statement<T> | undefined => raw && statement<T>(raw);
 
 export const assumption = (text: string): Source => ({ text, mark: 'assumption' });
 export const commonPractice = (text: string): Source => ({ text, mark: 'common practice' });

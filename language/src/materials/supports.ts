@@ -5,4 +5,7 @@ import type { Support } from './types.ts';
 
 type Raw = Omit<Support, 'source'> & { readonly source: string };
 
-export const supports: readonly Support[] = (table as unknown as readonly Raw[]).map((raw) => ({ ...raw, source: source(raw.source) }));
+export const supports: readonly Support[] = (table as unknown as readonly Raw[]).map((raw) => ({
+  ...raw,
+  source: source(raw.source),
+}));

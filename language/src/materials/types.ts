@@ -28,8 +28,23 @@ export type DryingClass = 'strong drier' | 'drier' | 'neutral' | 'retarder' | 's
 
 /** Hazards that cautions are written for. One pigment may have several. */
 export type Hazard =
-  | 'lead' | 'cadmium' | 'chromium-vi' | 'arsenic' | 'mercury' | 'cobalt' | 'nickel' | 'manganese'
-  | 'antimony' | 'copper' | 'barium' | 'selenium' | 'fine-dust' | 'silica-dust' | 'pah' | 'sensitiser' | 'toxic-if-swallowed'
+  | 'lead'
+  | 'cadmium'
+  | 'chromium-vi'
+  | 'arsenic'
+  | 'mercury'
+  | 'cobalt'
+  | 'nickel'
+  | 'manganese'
+  | 'antimony'
+  | 'copper'
+  | 'barium'
+  | 'selenium'
+  | 'fine-dust'
+  | 'silica-dust'
+  | 'pah'
+  | 'sensitiser'
+  | 'toxic-if-swallowed'
   | 'cyanide-if-heated';
 
 export interface Pigment {
@@ -64,11 +79,26 @@ export interface Pigment {
   /** Harmonised classification (EU CLP) as text, or what is known of it. */
   readonly classification?: Statement;
   /** Years of use; absent `to` means still used; negative years are before the era; `words` is how the source puts it. */
-  readonly used: { readonly from?: number; readonly to?: number; readonly words: string; readonly source: Source };
+  readonly used: {
+    readonly from?: number;
+    readonly to?: number;
+    readonly words: string;
+    readonly source: Source;
+  };
   readonly incompatibilities?: Statement;
 }
 
-export type BinderKind = 'drying oil' | 'semi-drying oil' | 'alkyd' | 'resin' | 'balsam' | 'wax' | 'egg' | 'protein' | 'gum' | 'acrylic';
+export type BinderKind =
+  | 'drying oil'
+  | 'semi-drying oil'
+  | 'alkyd'
+  | 'resin'
+  | 'balsam'
+  | 'wax'
+  | 'egg'
+  | 'protein'
+  | 'gum'
+  | 'acrylic';
 
 export interface Binder {
   /** Name as the language writes it: `linseed`, `stand-oil`, `alkyd`. */
@@ -150,7 +180,12 @@ export interface GroundMaterial {
   /** Firm enough for flexible supports. */
   readonly flexible: boolean;
   /** Days until it may be painted on: least, usual, best. */
-  readonly ready: { readonly least: number; readonly usual: number; readonly best: number; readonly source: Source };
+  readonly ready: {
+    readonly least: number;
+    readonly usual: number;
+    readonly best: number;
+    readonly source: Source;
+  };
   /** CIELAB D65/2°, opaque unless `transparent`. */
   readonly colour: readonly [number, number, number];
   readonly transparent?: boolean;

@@ -4,7 +4,9 @@ import type { Medium, Mix, Plan } from './plan.ts';
 type Named = Mix | Medium;
 
 const within = (thing: Named): readonly Named[] =>
-  thing.formula?.parts.flatMap(({ ingredient: { is } }): Named[] => (is.kind === 'mix' ? [is.mix] : is.kind === 'medium' ? [is.medium] : [])) ?? [];
+  thing.formula?.parts.flatMap(({ ingredient: { is } }): Named[] =>
+    is.kind === 'mix' ? [is.mix] : is.kind === 'medium' ? [is.medium] : [],
+  ) ?? [];
 
 /** Each circle once, as the names along it. Linear in names and parts; no recursion, so that no chain is too long. */
 export function circles(all: readonly Named[]): Plan['circles'] {

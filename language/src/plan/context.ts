@@ -27,25 +27,41 @@ export function wordPlace(node: AstNode & { readonly word: string }, where: At):
   return { uri: where.uri, start, end: start + (node.word?.length ?? 0) };
 }
 
-export function problem(context: Context, place: Place, message: string, fixes: readonly Fix[] = [], rule = 'syntax', severity: Severity = 'error'): void {
+export function problem(
+  context: Context,
+  place: Place,
+  message: string,
+  fixes: readonly Fix[] = [],
+  rule = 'syntax',
+  severity: Severity = 'error',
+): void {
   context.problems.push({ rule, severity, message, place, ...(fixes.length > 0 ? { fixes } : {}) });
 }
 
-export const replaceFix = (title: string, place: Place, text: string): Fix => ({ title, edits: [{ place, text }] });
+export const replaceFix = (title: string, place: Place, text: string): Fix => ({
+  title,
+  edits: [{ place, text }],
+});
 
 export function nameUse(named: Named | undefined, where: At): NameUse | undefined {
   return named?.name ? { name: named.name, place: placeOf(named, where) } : undefined;
 }
 
 /** The words between quotes. An open quote is reported and read to the end of its line. */
-export function textOf(context: Context, text: Text | undefined, where: At): { readonly text: string; readonly place: Place } | undefined {
+export function textOf(
+  context: Context,
+  text: Text | undefined,
+  where: At,
+): { readonly text: string; readonly place: Place } | undefined {
   if (!text) return undefined;
   const place = placeOf(text, where);
   if (text.closed !== undefined) return { text: text.closed.slice(1, -1), place };
   if (text.open === undefined) return undefined;
   const words = text.open.slice(1).trimEnd();
   const end = { ...place, start: place.start + 1 + words.length, end: place.start + 1 + words.length };
-  problem(context, place, 'These quotes are not closed on this line.', [replaceFix('Close the quotes', end, '"')]);
+  problem(context, place, 'These quotes are not closed on this line.', [
+    replaceFix('Close the quotes', end, '"'),
+  ]);
   return { text: words, place };
 }
 
@@ -59,23 +75,33 @@ export function dayOf(context: Context, date: Dated | undefined, where: At): Day
   const time = Date.UTC(Number(y), Number(m) - 1, Number(d));
   const exists = Number.isFinite(time) && new Date(time).toISOString().slice(0, 10) === iso && y.length === 4;
   if (!exists) {
-    problem(context, place, `There is no day ${date.text}. A date is year-month-day, for instance 2027-01-05.`);
+    problem(
+      context,
+      place,
+      `There is no day ${date.text}. A date is year-month-day, for instance 2027-01-05.`,
+    );
     return undefined;
   }
-  if (iso !== date.text) problem(context, place, `A date is written with two digits for month and day: ${iso}.`, [replaceFix(`Write ${iso}`, place, iso)]);
+  if (iso !== date.text)
+    problem(context, place, `A date is written with two digits for month and day: ${iso}.`, [
+      replaceFix(`Write ${iso}`, place, iso),
+    ]);
   return { iso, number: Math.round(time / DAY_MS), place };
 }
 
 export function yearsOf(context: Context, years: Years | undefined, where: At): YearRange | undefined {
   if (!years?.from) return undefined;
   const place = placeOf(years, where);
-  const read = (text: string | undefined) => (text === undefined ? undefined : Number(text.replace('\u2212', '-')));
+  const read = (text: string | undefined) =>
+    text === undefined ? undefined : Number(text.replace('\u2212', '-'));
   const from = read(years.from);
   const second = years.to ?? years.wrong;
   let to = read(second) ?? from;
   if (years.wrong !== undefined && to !== undefined) {
     to = Math.abs(to);
-    problem(context, place, `A range of years is written ${from}..${to}.`, [replaceFix(`Write ${from}..${to}`, place, `${from}..${to}`)]);
+    problem(context, place, `A range of years is written ${from}..${to}.`, [
+      replaceFix(`Write ${from}..${to}`, place, `${from}..${to}`),
+    ]);
   }
   if (from === undefined || to === undefined || !Number.isInteger(from) || !Number.isInteger(to)) {
     problem(context, place, 'A year is a whole number, for instance made 1640..1660.');

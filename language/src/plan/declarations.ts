@@ -18,7 +18,8 @@ export interface Unit {
 
 type Filled<T> = { -readonly [K in keyof T]: T[K] };
 
-const where = (reader: Reader, unit: Unit): At => at(reader.context.uri, unit.chunk.start + (unit.parsed.declaration?.base ?? 0));
+const where = (reader: Reader, unit: Unit): At =>
+  at(reader.context.uri, unit.chunk.start + (unit.parsed.declaration?.base ?? 0));
 
 /** What every named declaration shares; undefined where even the name is missing. */
 export function declared(reader: Reader, unit: Unit): Declared | undefined {
@@ -63,8 +64,24 @@ export function fillMix(reader: Reader, unit: Unit, mix: Filled<Mix>): void {
 
 const LIGHTFAST: readonly string[] = ['I', 'II', 'III', 'IV', 'V'] satisfies Lightfastness[];
 const HAZARDS: readonly string[] = [
-  'lead', 'cadmium', 'chromium-vi', 'arsenic', 'mercury', 'cobalt', 'nickel', 'manganese', 'antimony', 'copper', 'barium',
-  'selenium', 'fine-dust', 'silica-dust', 'pah', 'sensitiser', 'toxic-if-swallowed', 'cyanide-if-heated',
+  'lead',
+  'cadmium',
+  'chromium-vi',
+  'arsenic',
+  'mercury',
+  'cobalt',
+  'nickel',
+  'manganese',
+  'antimony',
+  'copper',
+  'barium',
+  'selenium',
+  'fine-dust',
+  'silica-dust',
+  'pah',
+  'sensitiser',
+  'toxic-if-swallowed',
+  'cyanide-if-heated',
 ] satisfies Hazard[];
 
 function pigmentField(reader: Reader, node: Ast.PigmentField, here: At, own: Filled<OwnPigment>): void {
@@ -82,27 +99,37 @@ function pigmentField(reader: Reader, node: Ast.PigmentField, here: At, own: Fil
     case 'over-black':
     case 'over-white': {
       const colour = colourValue(context, node.colour, here);
-      if (colour) swatches.push({ kind: node.word, colour, film: measure(context, node.value, here, 'film'), place });
+      if (colour)
+        swatches.push({ kind: node.word, colour, film: measure(context, node.value, here, 'film'), place });
       break;
     }
     case 'tint': {
       const colour = colourValue(context, node.colour, here);
       const white = ingredient(reader, node.white, here, 'colour');
-      const [one, parts] = [node.one, node.parts].map((t) => (t === undefined ? undefined : numberOf(context, t, place)));
-      if (colour && white && one && parts !== undefined && one > 0) swatches.push({ kind: 'tint', colour, tint: { parts: parts / one, white }, place });
+      const [one, parts] = [node.one, node.parts].map((t) =>
+        t === undefined ? undefined : numberOf(context, t, place),
+      );
+      if (colour && white && one && parts !== undefined && one > 0)
+        swatches.push({ kind: 'tint', colour, tint: { parts: parts / one, white }, place });
       break;
     }
     case 'lightfast': {
       const use = nameUse(node.choice, here);
-      if (use && LIGHTFAST.includes(use.name)) own.lightfast ??= { value: use.name as Lightfastness, place: use.place };
+      if (use && LIGHTFAST.includes(use.name))
+        own.lightfast ??= { value: use.name as Lightfastness, place: use.place };
       else if (use) problem(context, use.place, `‘${use.name}’ is no class: lightfast I, II, III, IV or V.`);
       break;
     }
     case 'hazard':
       for (const named of node.choices) {
         const use = nameUse(named, here);
-        if (use && HAZARDS.includes(use.name)) (own.hazards as { value: Hazard; place: typeof place }[]).push({ value: use.name as Hazard, place: use.place });
-        else if (use) problem(context, use.place, `‘${use.name}’ is no hazard I know. There are ${HAZARDS.join(', ')}.`);
+        if (use && HAZARDS.includes(use.name))
+          (own.hazards as { value: Hazard; place: typeof place }[]).push({
+            value: use.name as Hazard,
+            place: use.place,
+          });
+        else if (use)
+          problem(context, use.place, `‘${use.name}’ is no hazard I know. There are ${HAZARDS.join(', ')}.`);
       }
       break;
   }
@@ -139,4 +166,3 @@ export function fillPigment(reader: Reader, unit: Unit, own: Filled<OwnPigment>,
   const like = own.like?.is;
   if (like?.kind === 'pigment') own.pigment = merged(own, like.pigment);
 }
-

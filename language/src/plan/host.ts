@@ -3,7 +3,11 @@ export interface PlanHost {
   /** Resolves a `use` path relative to a file. */
   resolve(path: string, from: string): { readonly uri: string } | { readonly outside: true };
   /** Text of a file, or why there is none. */
-  read(uri: string): { readonly text: string } | { readonly failed: 'missing' | 'unreadable' | 'too-large'; readonly detail?: string };
+  read(
+    uri: string,
+  ):
+    | { readonly text: string }
+    | { readonly failed: 'missing' | 'unreadable' | 'too-large'; readonly detail?: string };
 }
 
 /** A host that knows no other file: every `use` is missing. */

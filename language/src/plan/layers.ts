@@ -1,21 +1,52 @@
 /** Layers and the areas they lie on. */
-import type { Layer as LayerNode, LayerField, Named } from '../../generated/ast.ts';
+import type { LayerField, Layer as LayerNode, Named } from '../../generated/ast.ts';
 import { agent, binder, ground, materialNames, nearest, solvent } from '../materials/catalogue.ts';
 import { readCss } from '../optics/css.ts';
 import type { Parsed, Piece } from '../syntax/chunk.ts';
 import { fieldWord } from '../syntax/words.ts';
-import { type At, at, type Context, dayOf, nameUse, placeOf, problem, textOf, wordPlace, yearsOf } from './context.ts';
+import {
+  type At,
+  at,
+  type Context,
+  dayOf,
+  nameUse,
+  placeOf,
+  problem,
+  textOf,
+  wordPlace,
+  yearsOf,
+} from './context.ts';
 import { type FamilyName, filmWord, measure } from './measure.ts';
-import type { Allow, AreaUse, ColourValue, FieldUse, Layer, LayerKind, Measure, NameUse, Place, PrepareMethod, Preparation } from './plan.ts';
+import type {
+  Allow,
+  AreaUse,
+  ColourValue,
+  FieldUse,
+  Layer,
+  LayerKind,
+  Measure,
+  NameUse,
+  Place,
+  Preparation,
+  PrepareMethod,
+} from './plan.ts';
 import { formula, type Reader, refer } from './scope.ts';
 
 /** Areas and groups by name; a group's value is its areas. */
 export interface Areas {
-  readonly names: ReadonlyMap<string, { readonly areas: readonly string[]; readonly kind: 'area' | 'group'; readonly place: Place }>;
+  readonly names: ReadonlyMap<
+    string,
+    { readonly areas: readonly string[]; readonly kind: 'area' | 'group'; readonly place: Place }
+  >;
   readonly all: readonly string[];
 }
 
-export function areaUse(reader: Reader, areas: Areas, named: Named | undefined, where: At): AreaUse | undefined {
+export function areaUse(
+  reader: Reader,
+  areas: Areas,
+  named: Named | undefined,
+  where: At,
+): AreaUse | undefined {
   const use = nameUse(named, where);
   if (!use) return undefined;
   const found = areas.names.get(use.name);
@@ -24,7 +55,11 @@ export function areaUse(reader: Reader, areas: Areas, named: Named | undefined, 
   return { ...use, areas: found.areas, known: true };
 }
 
-export function colourValue(context: Context, node: { readonly css: string; readonly $cstNode?: unknown } | undefined, where: At): ColourValue | undefined {
+export function colourValue(
+  context: Context,
+  node: { readonly css: string; readonly $cstNode?: unknown } | undefined,
+  where: At,
+): ColourValue | undefined {
   if (!node?.css) return undefined;
   const place = placeOf(node as never, where);
   const reading = readCss(node.css);
@@ -33,9 +68,15 @@ export function colourValue(context: Context, node: { readonly css: string; read
   return { css: node.css, place, valid };
 }
 
-export function allowOf(context: Context, rule: NameUse | undefined, because: { readonly text: string } | undefined, place: Place): Allow | undefined {
+export function allowOf(
+  context: Context,
+  rule: NameUse | undefined,
+  because: { readonly text: string } | undefined,
+  place: Place,
+): Allow | undefined {
   if (!rule) return undefined;
-  if (!because?.text.trim()) problem(context, place, `‘allow’ needs its reason: allow ${rule.name} because "…".`);
+  if (!because?.text.trim())
+    problem(context, place, `‘allow’ needs its reason: allow ${rule.name} because "…".`);
   return { rule: rule.name, rulePlace: rule.place, because: because?.text, place };
 }
 
@@ -45,10 +86,19 @@ function preparation(reader: Reader, node: LayerField, where: At): Preparation {
   const method = nameUse(node.choice, where);
   if (method && !METHODS.includes(method.name)) {
     const near = nearest(method.name, METHODS, 1)[0];
-    problem(reader.context, method.place, `‘${method.name}’ is no preparation: ${METHODS.join(', ')}.`, near ? [{ title: `Change to ‘${near}’`, edits: [{ place: method.place, text: near }] }] : []);
+    problem(
+      reader.context,
+      method.place,
+      `‘${method.name}’ is no preparation: ${METHODS.join(', ')}.`,
+      near ? [{ title: `Change to ‘${near}’`, edits: [{ place: method.place, text: near }] }] : [],
+    );
   }
   const use = nameUse(node.agent, where);
-  return { method: method && METHODS.includes(method.name) ? (method.name as PrepareMethod) : undefined, agent: use && { ...use, ...agentOf(reader, use) }, place: placeOf(node, where) };
+  return {
+    method: method && METHODS.includes(method.name) ? (method.name as PrepareMethod) : undefined,
+    agent: use && { ...use, ...agentOf(reader, use) },
+    place: placeOf(node, where),
+  };
 }
 
 function agentOf(reader: Reader, use: NameUse): Partial<NonNullable<Preparation['agent']>> {
@@ -62,7 +112,9 @@ function agentOf(reader: Reader, use: NameUse): Partial<NonNullable<Preparation[
   const spirit = solvent(use.name);
   if (spirit) return { is: { kind: 'solvent', solvent: spirit } };
   const found = agent(use.name);
-  return found ? { is: { kind: 'agent', agent: found } } : { near: nearest(use.name, [...reader.scope.mediums.keys(), ...materialNames('agent')]) };
+  return found
+    ? { is: { kind: 'agent', agent: found } }
+    : { near: nearest(use.name, [...reader.scope.mediums.keys(), ...materialNames('agent')]) };
 }
 
 function mediumOf(reader: Reader, use: NameUse): Partial<NonNullable<NonNullable<Layer['medium']>['of']>> {
@@ -74,20 +126,43 @@ function mediumOf(reader: Reader, use: NameUse): Partial<NonNullable<NonNullable
   const oil = binder(use.name);
   if (oil) return { is: { kind: 'binder', binder: oil } };
   const spirit = solvent(use.name);
-  return spirit ? { is: { kind: 'solvent', solvent: spirit } } : { near: nearest(use.name, [...reader.scope.mediums.keys(), ...materialNames('medium')]) };
+  return spirit
+    ? { is: { kind: 'solvent', solvent: spirit } }
+    : { near: nearest(use.name, [...reader.scope.mediums.keys(), ...materialNames('medium')]) };
 }
 
 function unknownMeasure(node: LayerField, where: At, word: string): Measure {
   const place = placeOf(node, where);
-  return { value: { low: 0, likely: 0, high: 0 }, given: 'unknown', unit: 'µm', words: 'unknown', place: { ...place, start: place.start + word.length } };
+  return {
+    value: { low: 0, likely: 0, high: 0 },
+    given: 'unknown',
+    unit: 'µm',
+    words: 'unknown',
+    place: { ...place, start: place.start + word.length },
+  };
 }
 
 type Draft = { -readonly [K in keyof Layer]: Layer[K] extends readonly (infer T)[] ? T[] : Layer[K] };
 
-export function fieldUse(node: { readonly word: string; readonly $cstNode?: unknown }, where: At, record: boolean, block: 'layer' | 'studio' | 'pigment'): FieldUse {
+export function fieldUse(
+  node: { readonly word: string; readonly $cstNode?: unknown },
+  where: At,
+  record: boolean,
+  block: 'layer' | 'studio' | 'pigment',
+): FieldUse {
   const word = fieldWord(block, node.word);
-  const misplaced = word?.only === 'record' && !record ? 'not-in-plan' : word?.only === 'plan' && record ? 'not-in-record' : undefined;
-  return { name: word?.word ?? node.word, place: placeOf(node as never, where), wordPlace: wordPlace(node as never, where), ...(misplaced ? { misplaced } : {}) };
+  const misplaced =
+    word?.only === 'record' && !record
+      ? 'not-in-plan'
+      : word?.only === 'plan' && record
+        ? 'not-in-record'
+        : undefined;
+  return {
+    name: word?.word ?? node.word,
+    place: placeOf(node as never, where),
+    wordPlace: wordPlace(node as never, where),
+    ...(misplaced ? { misplaced } : {}),
+  };
 }
 
 /** Takes one field into the draft. A field given twice keeps its first value; the rule about it looks at `fields`. */
@@ -116,21 +191,37 @@ function take(reader: Reader, areas: Areas, draft: Draft, node: LayerField, wher
     }
     case 'medium': {
       const of = nameUse(node.choice, where);
-      draft.medium ??= { share: figure('share'), of: of && { ...of, ...mediumOf(reader, of) }, place: placeOf(node, where) };
+      draft.medium ??= {
+        share: figure('share'),
+        of: of && { ...of, ...mediumOf(reader, of) },
+        place: placeOf(node, where),
+      };
       break;
     }
     case 'resin': {
       const use = nameUse(node.choice, where);
-      if (use) draft.resin ??= { ...use, is: binder(use.name), ...(binder(use.name) ? {} : { near: nearest(use.name, materialNames('resin')) }) };
+      if (use)
+        draft.resin ??= {
+          ...use,
+          is: binder(use.name),
+          ...(binder(use.name) ? {} : { near: nearest(use.name, materialNames('resin')) }),
+        };
       break;
     }
     case 'material': {
       const use = nameUse(node.choice, where);
-      if (use) draft.material ??= { ...use, is: ground(use.name), ...(ground(use.name) ? {} : { near: nearest(use.name, materialNames('ground')) }) };
+      if (use)
+        draft.material ??= {
+          ...use,
+          is: ground(use.name),
+          ...(ground(use.name) ? {} : { near: nearest(use.name, materialNames('ground')) }),
+        };
       break;
     }
     case 'film':
-      draft.film ??= node.unknown ? unknownMeasure(node, where, 'film ') : (figure('film') ?? filmWord(context, nameUse(node.choice, where)));
+      draft.film ??= node.unknown
+        ? unknownMeasure(node, where, 'film ')
+        : (figure('film') ?? filmWord(context, nameUse(node.choice, where)));
       break;
     case 'coats':
       draft.coats ??= figure('count');
@@ -169,7 +260,12 @@ function take(reader: Reader, areas: Areas, draft: Draft, node: LayerField, wher
       break;
     }
     case 'allow': {
-      const allow = allowOf(context, nameUse(node.choice, where), textOf(context, node.text, where), placeOf(node, where));
+      const allow = allowOf(
+        context,
+        nameUse(node.choice, where),
+        textOf(context, node.text, where),
+        placeOf(node, where),
+      );
       if (allow) draft.allows.push(allow);
       break;
     }
@@ -195,10 +291,19 @@ export function insertField(chunk: LayerText, lastFieldEnd: number, uri: string)
   const break_ = /(\r\n|\n|\r)/.exec(inside);
   if (line) return { place, before: `${line[1]}${line[2]}`, after: '' };
   if (break_) return { place, before: `${break_[1]}  `, after: '' };
-  return inside.trim() === '' ? { place, before: ' ', after: inside === '' ? ' ' : '' } : { place, before: '   ', after: '' };
+  return inside.trim() === ''
+    ? { place, before: ' ', after: inside === '' ? ' ' : '' }
+    : { place, before: '   ', after: '' };
 }
 
-export function readLayer(reader: Reader, areas: Areas, parsed: Parsed, chunk: LayerText, index: number, record: boolean): Layer | undefined {
+export function readLayer(
+  reader: Reader,
+  areas: Areas,
+  parsed: Parsed,
+  chunk: LayerText,
+  index: number,
+  record: boolean,
+): Layer | undefined {
   const head = parsed.declaration as Piece<LayerNode> | undefined;
   if (!head?.node.word) return undefined;
   const headAt = at(reader.context.uri, chunk.start + head.base);
@@ -240,4 +345,3 @@ export function readLayer(reader: Reader, areas: Areas, parsed: Parsed, chunk: L
   draft.insertField = insertField(chunk, last, reader.context.uri);
   return draft as Layer;
 }
-

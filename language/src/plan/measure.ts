@@ -15,7 +15,19 @@ interface Family {
 }
 
 const hours = { hour: 1, hours: 1, h: 1 };
-const DAY: Readonly<Record<string, number>> = { hour: 1 / 24, hours: 1 / 24, h: 1 / 24, day: 1, days: 1, week: 7, weeks: 7, month: 30.4375, months: 30.4375, year: 365.25, years: 365.25 };
+const DAY: Readonly<Record<string, number>> = {
+  hour: 1 / 24,
+  hours: 1 / 24,
+  h: 1 / 24,
+  day: 1,
+  days: 1,
+  week: 7,
+  weeks: 7,
+  month: 30.4375,
+  months: 30.4375,
+  year: 365.25,
+  years: 365.25,
+};
 
 export const families = {
   film: { unit: 'µm', usual: 'µm', units: { µm: 1, um: 1, mm: 1e3, cm: 1e4, m: 1e6 } },
@@ -23,7 +35,12 @@ export const families = {
   days: { unit: 'days', usual: 'days', units: DAY },
   hours: { unit: 'hours', usual: 'hours', units: { ...hours, day: 24, days: 24 } },
   share: { unit: 'fraction', usual: '%', units: { '%': 0.01 } },
-  temperature: { unit: '°C', usual: '°C', units: { '°C': 1, C: 1, '°F': 1, F: 1 }, convert: (v: number, u: string) => (u.endsWith('F') ? ((v - 32) * 5) / 9 : v) },
+  temperature: {
+    unit: '°C',
+    usual: '°C',
+    units: { '°C': 1, C: 1, '°F': 1, F: 1 },
+    convert: (v: number, u: string) => (u.endsWith('F') ? ((v - 32) * 5) / 9 : v),
+  },
   room: { unit: 'm³', usual: 'm³', units: { 'm³': 1, m3: 1 } },
   lux: { unit: 'lux', usual: 'lux', units: { lux: 1 } },
   oilAbsorption: { unit: 'g per 100 g', usual: 'g/100g', units: { 'g/100g': 1 } },
@@ -41,14 +58,21 @@ export function numberOf(context: Context, text: string, place: Place): number |
   const plain = text.replace('\u2212', '-');
   if (plain.includes(',')) {
     const right = plain.replace(',', '.');
-    problem(context, place, `Decimals are written with a point: ${right}.`, [replaceFix(`Write ${right}`, place, right)]);
+    problem(context, place, `Decimals are written with a point: ${right}.`, [
+      replaceFix(`Write ${right}`, place, right),
+    ]);
     return Number(right);
   }
   const value = Number(plain);
   return Number.isFinite(value) ? value : undefined;
 }
 
-export function measure(context: Context, figure: Figure | undefined, where: At, name: FamilyName): Measure | undefined {
+export function measure(
+  context: Context,
+  figure: Figure | undefined,
+  where: At,
+  name: FamilyName,
+): Measure | undefined {
   if (!figure?.low) return undefined;
   const family: Family = families[name];
   const place = placeOf(figure, where);
@@ -57,24 +81,41 @@ export function measure(context: Context, figure: Figure | undefined, where: At,
   if (figure.wrong !== undefined) {
     const end = figure.wrong.replace(/^[-+\u2212]/, '');
     const tail = figure.unit ? ` ${figure.unit}` : '';
-    problem(context, place, `A range is written ${figure.low}..${end}${tail}.`, [replaceFix(`Write ${figure.low}..${end}${tail}`, place, `${figure.low}..${end}${tail}`)]);
+    problem(context, place, `A range is written ${figure.low}..${end}${tail}.`, [
+      replaceFix(`Write ${figure.low}..${end}${tail}`, place, `${figure.low}..${end}${tail}`),
+    ]);
     high = Number(end.replace(',', '.'));
   }
   if (low === undefined || high === undefined) return undefined;
   let unit = figure.unit === undefined ? undefined : spelt(figure.unit);
   if (unit === undefined && family.usual !== undefined) {
-    problem(context, place, `This needs a unit: ${words(figure)} ${family.usual}.`, [replaceFix(`Write ${words(figure)} ${family.usual}`, place, `${words(figure)} ${family.usual}`)]);
+    problem(context, place, `This needs a unit: ${words(figure)} ${family.usual}.`, [
+      replaceFix(`Write ${words(figure)} ${family.usual}`, place, `${words(figure)} ${family.usual}`),
+    ]);
     unit = family.usual;
   } else if (unit !== undefined && !Object.hasOwn(family.units, unit)) {
     const may = Object.keys(family.units);
-    problem(context, place, family.usual === undefined ? `No unit belongs here: write ${words(figure)}.` : `‘${figure.unit}’ does not measure this; write ${[...new Set(may)].slice(0, 6).join(', ')}.`);
+    problem(
+      context,
+      place,
+      family.usual === undefined
+        ? `No unit belongs here: write ${words(figure)}.`
+        : `‘${figure.unit}’ does not measure this; write ${[...new Set(may)].slice(0, 6).join(', ')}.`,
+    );
     return undefined;
   }
-  const convert = (v: number) => (family.convert && unit !== undefined ? family.convert(v, unit) : v * (unit === undefined ? 1 : (family.units[unit] as number)));
+  const convert = (v: number) =>
+    family.convert && unit !== undefined
+      ? family.convert(v, unit)
+      : v * (unit === undefined ? 1 : (family.units[unit] as number));
   const [a, b] = [convert(low), convert(high)];
   if (a > b) problem(context, place, 'A range goes from the smaller figure to the larger.');
   return {
-    value: { low: Math.min(a, b), likely: likely(Math.min(a, b), Math.max(a, b), name), high: Math.max(a, b) },
+    value: {
+      low: Math.min(a, b),
+      likely: likely(Math.min(a, b), Math.max(a, b), name),
+      high: Math.max(a, b),
+    },
     given: a === b ? 'exact' : 'range',
     unit: family.unit,
     words: `${words(figure)}${figure.unit ? ` ${spelt(figure.unit)}` : ''}`,
@@ -83,7 +124,8 @@ export function measure(context: Context, figure: Figure | undefined, where: At,
 }
 
 // a film is judged by its ratio: the middle of 5..20 µm is 10
-const likely = (low: number, high: number, name: FamilyName): number => (name === 'film' && low > 0 ? Math.sqrt(low * high) : (low + high) / 2);
+const likely = (low: number, high: number, name: FamilyName): number =>
+  name === 'film' && low > 0 ? Math.sqrt(low * high) : (low + high) / 2;
 
 const words = (f: Figure): string => (f.high === undefined ? f.low : `${f.low}..${f.high}`);
 
@@ -92,7 +134,11 @@ export function filmWord(context: Context, use: NameUse | undefined): Measure | 
   if (!use) return undefined;
   const value = Object.hasOwn(filmWords, use.name) ? filmWords[use.name] : undefined;
   if (!value) {
-    problem(context, use.place, `‘${use.name}’ is no film: write a thickness such as 8 µm, or ${Object.keys(filmWords).join(', ')}.`);
+    problem(
+      context,
+      use.place,
+      `‘${use.name}’ is no film: write a thickness such as 8 µm, or ${Object.keys(filmWords).join(', ')}.`,
+    );
     return undefined;
   }
   return { value, given: 'word', unit: 'µm', words: use.name, place: use.place };

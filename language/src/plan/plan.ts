@@ -4,7 +4,16 @@
  * here throws. Units: µm, days, °C, cm, m³, lux, fractions of 1 unless a field says otherwise.
  */
 import type { Interval } from '../materials/interval.ts';
-import type { Binder, GroundMaterial, Hazard, Lightfastness, Pigment, PreparationAgent, Solvent, Support } from '../materials/types.ts';
+import type {
+  Binder,
+  GroundMaterial,
+  Hazard,
+  Lightfastness,
+  Pigment,
+  PreparationAgent,
+  Solvent,
+  Support,
+} from '../materials/types.ts';
 
 /** A stretch of a file, as UTF-16 offsets; `end` is exclusive. */
 export interface Place {
@@ -180,8 +189,18 @@ export interface AreaUse extends NameUse {
 }
 
 export type LayerKind =
-  | 'size' | 'ground' | 'drawing' | 'imprimatura' | 'underlayer' | 'layer' | 'glaze' | 'scumble' | 'leaf' | 'varnish'
-  | 'retouching' | 'deposit';
+  | 'size'
+  | 'ground'
+  | 'drawing'
+  | 'imprimatura'
+  | 'underlayer'
+  | 'layer'
+  | 'glaze'
+  | 'scumble'
+  | 'leaf'
+  | 'varnish'
+  | 'retouching'
+  | 'deposit';
 
 export type PrepareMethod = 'wipe' | 'abrade' | 'oil-out' | 'wash';
 
@@ -223,7 +242,10 @@ export interface Layer extends Declared {
   readonly everywhere: boolean;
   readonly prepare: readonly Preparation[];
   /** a formula, a known colour of an opaque surface, `unknown` (records), or nothing written */
-  readonly colour?: { readonly kind: 'formula'; readonly formula: Formula } | { readonly kind: 'value'; readonly value: ColourValue } | { readonly kind: 'unknown'; readonly place: Place };
+  readonly colour?:
+    | { readonly kind: 'formula'; readonly formula: Formula }
+    | { readonly kind: 'value'; readonly value: ColourValue }
+    | { readonly kind: 'unknown'; readonly place: Place };
   /** share of the applied volume, and of what: a declared medium, or a single oil, resin or solvent */
   readonly medium?: {
     readonly share?: Measure;
@@ -246,7 +268,11 @@ export interface Layer extends Declared {
   readonly after?: Measure; // days
   readonly painted?: Day;
   readonly dry?: Day;
-  readonly measured: readonly { readonly colour: ColourValue; readonly in?: AreaUse; readonly place: Place }[];
+  readonly measured: readonly {
+    readonly colour: ColourValue;
+    readonly in?: AreaUse;
+    readonly place: Place;
+  }[];
   readonly made?: YearRange;
   readonly evidence: readonly { readonly text: string; readonly place: Place }[];
   readonly allows: readonly Allow[];
@@ -349,7 +375,13 @@ export interface Plan {
     readonly mixes: ReadonlyMap<string, Mix>;
   };
   /** Every name declared twice in this file, or clashing with one from a `use` file. */
-  readonly clashes: readonly { readonly name: string; readonly kind: string; readonly first: Place; readonly again: Place; readonly fromUse: boolean }[];
+  readonly clashes: readonly {
+    readonly name: string;
+    readonly kind: string;
+    readonly first: Place;
+    readonly again: Place;
+    readonly fromUse: boolean;
+  }[];
   /** Everything wrong with the reading itself. */
   readonly problems: readonly Problem[];
   /** Mixes or mediums that contain themselves, as the chain of names. */

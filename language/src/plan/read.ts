@@ -4,16 +4,43 @@
  */
 import type * as Ast from '../../generated/ast.ts';
 import { materialNames, nearest, support as supportNamed } from '../materials/catalogue.ts';
-import { type Parsed, parseChunk, type Piece } from '../syntax/chunk.ts';
+import { type Parsed, type Piece, parseChunk } from '../syntax/chunk.ts';
 import { type Chunk, scan } from '../syntax/scan.ts';
 import { isLayerWord } from '../syntax/words.ts';
 import { circles } from './circles.ts';
 import { at, type Context, dayOf, nameUse, placeOf, problem, textOf, yearsOf } from './context.ts';
-import { declared, fillMedium, fillMix, fillPaint, fillPigment, type Unit, withinOf } from './declarations.ts';
-import { type Areas, allowOf, areaUse, colourValue, fieldUse, readLayer } from './layers.ts';
+import {
+  declared,
+  fillMedium,
+  fillMix,
+  fillPaint,
+  fillPigment,
+  type Unit,
+  withinOf,
+} from './declarations.ts';
 import { loneHost, type PlanHost } from './host.ts';
+import { type Areas, allowOf, areaUse, colourValue, fieldUse, readLayer } from './layers.ts';
 import { measure, numberOf } from './measure.ts';
-import type { Allow, Area, AreaUse, Group, Layer, Medium, Mix, OwnPigment, Paint, Place, Plan, PlanSupport, Reference, Sample, Studio, Target, Use } from './plan.ts';
+import type {
+  Allow,
+  Area,
+  AreaUse,
+  Group,
+  Layer,
+  Medium,
+  Mix,
+  OwnPigment,
+  Paint,
+  Place,
+  Plan,
+  PlanSupport,
+  Problem,
+  Reference,
+  Sample,
+  Studio,
+  Target,
+  Use,
+} from './plan.ts';
 import { emptyScope, type Reader, refer, type Scope } from './scope.ts';
 
 /** Parses remembered between calls: those of the last text, and those made since. */
@@ -27,6 +54,9 @@ export const createPlanMemo = (): PlanMemo => ({ before: new Map(), now: new Map
 /** The deepest chain of `use` that is followed. */
 const DEEPEST = 20;
 
+/** More problems than this help nobody: what comes after them is not read, so that no text takes long. */
+const MOST_PROBLEMS = 1000;
+
 function parsed(text: string, chunk: Chunk, memo: PlanMemo): Parsed {
   const own = text.slice(chunk.start, chunk.end);
   let found = memo.now.get(own) ?? memo.before.get(own);
@@ -35,7 +65,12 @@ function parsed(text: string, chunk: Chunk, memo: PlanMemo): Parsed {
   return found;
 }
 
-export function readPlan(text: string, uri: string, host: PlanHost = loneHost, memo: PlanMemo = createPlanMemo()): Plan {
+export function readPlan(
+  text: string,
+  uri: string,
+  host: PlanHost = loneHost,
+  memo: PlanMemo = createPlanMemo(),
+): Plan {
   memo.before = memo.now;
   memo.now = new Map();
   return readFile(text, uri, host, memo, [uri]);
@@ -49,20 +84,23 @@ interface Found {
 }
 
 const each = <T>(found: Found, word: string, read: (node: T, unit: Unit) => void): void => {
-  for (const unit of found.units) if (unit.chunk.word === word && unit.parsed.declaration) read(unit.parsed.declaration.node as unknown as T, unit);
+  for (const unit of found.units)
+    if (unit.chunk.word === word && unit.parsed.declaration)
+      read(unit.parsed.declaration.node as unknown as T, unit);
 };
 
-const here = (found: Found, unit: Unit) => at(found.context.uri, unit.chunk.start + (unit.parsed.declaration?.base ?? 0));
-const whole = (found: Found, unit: Unit): Place => ({ uri: found.context.uri, start: unit.chunk.start, end: unit.chunk.end });
+const here = (found: Found, unit: Unit) =>
+  at(found.context.uri, unit.chunk.start + (unit.parsed.declaration?.base ?? 0));
+const whole = (found: Found, unit: Unit): Place => ({
+  uri: found.context.uri,
+  start: unit.chunk.start,
+  end: unit.chunk.end,
+});
 
 function readFile(text: string, uri: string, host: PlanHost, memo: PlanMemo, chain: readonly string[]): Plan {
   const context: Context = { uri, problems: [] };
-  const units = scan(text).map((chunk): Unit => ({ chunk, parsed: parsed(text, chunk, memo) }));
-  for (const { chunk, parsed: p } of units)
-    for (const fault of p.faults) {
-      const place = (x: { start: number; end: number }): Place => ({ uri, start: chunk.start + x.start, end: chunk.start + x.end });
-      problem(context, place(fault), fault.message, fault.fixes?.map((f) => ({ title: f.title, edits: [{ place: place(f), text: f.text }] })));
-    }
+  const units = readUnits(text, memo, context);
+  const faulty = context.problems.length;
   const scope = emptyScope();
   const references: Reference[] = [];
   const reader: Reader = { context, scope, references };
@@ -80,7 +118,18 @@ function readFile(text: string, uri: string, host: PlanHost, memo: PlanMemo, cha
 
   const { areas, groups, names } = readAreas(found, clashes);
   const implicit = areas.length === 0;
-  const everything: Area = { name: 'everything', place: { uri, start: 0, end: 0 }, namePlace: { uri, start: 0, end: 0 }, share: { value: { low: 1, likely: 1, high: 1 }, given: 'exact', unit: 'fraction', words: '100 %', place: { uri, start: 0, end: 0 } } };
+  const everything: Area = {
+    name: 'everything',
+    place: { uri, start: 0, end: 0 },
+    namePlace: { uri, start: 0, end: 0 },
+    share: {
+      value: { low: 1, likely: 1, high: 1 },
+      given: 'exact',
+      unit: 'fraction',
+      words: '100 %',
+      place: { uri, start: 0, end: 0 },
+    },
+  };
   const listed = implicit ? [everything] : areas;
   const where: Areas = { names, all: listed.map((a) => a.name) };
   const layers = readLayers(found, text, where, clashes);
@@ -111,10 +160,70 @@ function readFile(text: string, uri: string, host: PlanHost, memo: PlanMemo, cha
     uses,
     visible: scope,
     clashes,
-    problems: context.problems.sort((a, b) => a.place.start - b.place.start),
+    problems: settled(text, context.problems, faulty),
     circles: circles([...own.mixes.map(([, m]) => m), ...own.mediums.map(([, m]) => m)]),
     references,
   };
+}
+
+/** Every declaration parsed, its faults reported. */
+function readUnits(text: string, memo: PlanMemo, context: Context): Unit[] {
+  const units: Unit[] = [];
+  for (const chunk of scan(text)) {
+    const p = parsed(text, chunk, memo);
+    units.push({ chunk, parsed: p });
+    const place = (x: { start: number; end: number }): Place => ({
+      uri: context.uri,
+      start: chunk.start + x.start,
+      end: chunk.start + x.end,
+    });
+    for (const fault of p.faults)
+      problem(
+        context,
+        place(fault),
+        fault.message,
+        fault.fixes?.map((f) => ({ title: f.title, edits: [{ place: place(f), text: f.text }] })),
+      );
+    if (context.problems.length >= MOST_PROBLEMS) {
+      problem(
+        context,
+        { uri: context.uri, start: chunk.end, end: chunk.end },
+        `There are ${MOST_PROBLEMS} faults above; what follows is read once they are mended.`,
+      );
+      break;
+    }
+  }
+  return units;
+}
+
+/**
+ * Problems in the order of the text. Where the words of a line could not be parsed (the first `faulty` ones), what was
+ * found wrong with its figures is most likely the same fault and is left out.
+ */
+function settled(text: string, problems: readonly Problem[], faulty: number): Problem[] {
+  const lines = problems
+    .slice(0, faulty)
+    .map(({ place }) => place.start)
+    .sort((a, b) => a - b);
+  const onFaultyLine = (start: number) => {
+    let low = 0;
+    let high = lines.length;
+    while (low < high) {
+      const middle = (low + high) >> 1;
+      if ((lines[middle] as number) < start) low = middle + 1;
+      else high = middle;
+    }
+    return [lines[low - 1], lines[low]].some(
+      (l) =>
+        l !== undefined &&
+        Math.abs(l - start) < 1000 &&
+        !/[\r\n]/.test(text.slice(Math.min(l, start), Math.max(l, start))),
+    );
+  };
+  const values = problems.slice(faulty).filter((p) => p.rule !== 'syntax' || !onFaultyLine(p.place.start));
+  return [...problems.slice(0, faulty), ...values]
+    .sort((a, b) => a.place.start - b.place.start)
+    .slice(0, MOST_PROBLEMS + 1);
 }
 
 type Mutable<T> = { -readonly [K in keyof T]: T[K] };
@@ -131,7 +240,8 @@ function declareMaterials(found: Found, scope: Scope, clashes: Mutable<Plan['cla
     if (!unit.parsed.declaration) continue;
     const base = declared(found.reader, unit);
     if (!base) continue;
-    if (base.name === 'g' || base.name === 'ml') problem(found.context, base.namePlace, `‘${base.name}’ is a unit and cannot be a name.`);
+    if (base.name === 'g' || base.name === 'ml')
+      problem(found.context, base.namePlace, `‘${base.name}’ is a unit and cannot be a name.`);
     const first = taken.get(base.name);
     if (first) clashes.push({ name: base.name, kind: word, first, again: base.namePlace, fromUse: false });
     else taken.set(base.name, base.namePlace);
@@ -156,7 +266,13 @@ function declareMaterials(found: Found, scope: Scope, clashes: Mutable<Plan['cla
   return { pigments, paints, mediums, mixes };
 }
 
-function readUses(found: Found, text: string, host: PlanHost, memo: PlanMemo, chain: readonly string[]): Use[] {
+function readUses(
+  found: Found,
+  text: string,
+  host: PlanHost,
+  memo: PlanMemo,
+  chain: readonly string[],
+): Use[] {
   const uses: Use[] = [];
   each<Ast.Use>(found, 'use', (node, unit) => {
     const path = textOf(found.context, node.path, here(found, unit));
@@ -164,12 +280,32 @@ function readUses(found: Found, text: string, host: PlanHost, memo: PlanMemo, ch
     const base = { path: path.text, pathPlace: path.place, place: whole(found, unit) };
     const target = host.resolve(path.text, found.context.uri);
     if ('outside' in target) uses.push({ ...base, status: 'outside' });
-    else if (chain.includes(target.uri)) uses.push({ ...base, status: 'cycle', uri: target.uri, detail: [...chain.slice(chain.indexOf(target.uri)), target.uri].map((u) => u.split('/').at(-1)).join(' → ') });
-    else if (chain.length > DEEPEST) uses.push({ ...base, status: 'unreadable', uri: target.uri, detail: `more than ${DEEPEST} files use one another` });
+    else if (chain.includes(target.uri))
+      uses.push({
+        ...base,
+        status: 'cycle',
+        uri: target.uri,
+        detail: [...chain.slice(chain.indexOf(target.uri)), target.uri]
+          .map((u) => u.split('/').at(-1))
+          .join(' → '),
+      });
+    else if (chain.length > DEEPEST)
+      uses.push({
+        ...base,
+        status: 'unreadable',
+        uri: target.uri,
+        detail: `more than ${DEEPEST} files use one another`,
+      });
     else {
       const read = host.read(target.uri);
       if ('failed' in read) uses.push({ ...base, status: read.failed, uri: target.uri, detail: read.detail });
-      else uses.push({ ...base, status: 'read', uri: target.uri, plan: readFile(read.text, target.uri, host, memo, [...chain, target.uri]) });
+      else
+        uses.push({
+          ...base,
+          status: 'read',
+          uri: target.uri,
+          plan: readFile(read.text, target.uri, host, memo, [...chain, target.uri]),
+        });
     }
   });
   return uses;
@@ -182,12 +318,22 @@ function bringIn(uses: readonly Use[], scope: Scope, clashes: Mutable<Plan['clas
   for (const use of uses) {
     if (!use.plan) continue;
     const { pigments, paints, mediums, mixes } = use.plan.visible;
-    const bring = <T extends { readonly name: string; readonly namePlace: Place }>(from: ReadonlyMap<string, T>, to: Map<string, T>, kind: string) => {
+    const bring = <T extends { readonly name: string; readonly namePlace: Place }>(
+      from: ReadonlyMap<string, T>,
+      to: Map<string, T>,
+      kind: string,
+    ) => {
       for (const [name, thing] of from) {
         const mine = taken(name);
         if (!mine) to.set(name, thing);
         else if (mine.namePlace.uri !== thing.namePlace.uri || mine.namePlace.start !== thing.namePlace.start)
-          clashes.push({ name, kind, first: thing.namePlace, again: mine.namePlace.uri === use.place.uri ? mine.namePlace : use.pathPlace, fromUse: true });
+          clashes.push({
+            name,
+            kind,
+            first: thing.namePlace,
+            again: mine.namePlace.uri === use.place.uri ? mine.namePlace : use.pathPlace,
+            fromUse: true,
+          });
       }
     };
     bring(pigments, scope.pigments, 'pigment');
@@ -221,20 +367,47 @@ function readAreas(found: Found, clashes: Mutable<Plan['clashes'][number]>[]) {
       return use ? [use] : [];
     });
     const meant = new Set(members.flatMap((m) => m.areas));
-    if (claim(base.name, 'group', base.namePlace, areas.map((a) => a.name).filter((a) => meant.has(a)))) groups.push({ ...base, members });
+    if (
+      claim(
+        base.name,
+        'group',
+        base.namePlace,
+        areas.map((a) => a.name).filter((a) => meant.has(a)),
+      )
+    )
+      groups.push({ ...base, members });
   });
   return { areas, groups, names };
 }
 
-function readLayers(found: Found, text: string, areas: Areas, clashes: Mutable<Plan['clashes'][number]>[]): Layer[] {
+function readLayers(
+  found: Found,
+  text: string,
+  areas: Areas,
+  clashes: Mutable<Plan['clashes'][number]>[],
+): Layer[] {
   const layers: Layer[] = [];
   const first = new Map<string, Place>();
   for (const { chunk, parsed: p } of found.units) {
     if (!isLayerWord(chunk.word)) continue;
-    const layer = readLayer(found.reader, areas, p, { ...chunk, text: text.slice(chunk.start, chunk.end) }, layers.length, found.record);
+    const layer = readLayer(
+      found.reader,
+      areas,
+      p,
+      { ...chunk, text: text.slice(chunk.start, chunk.end) },
+      layers.length,
+      found.record,
+    );
     if (!layer) continue;
     const before = first.get(layer.name);
-    if (before && layer.name) clashes.push({ name: layer.name, kind: 'layer', first: before, again: layer.namePlace, fromUse: false });
+    if (before && layer.name)
+      clashes.push({
+        name: layer.name,
+        kind: 'layer',
+        first: before,
+        again: layer.namePlace,
+        fromUse: false,
+      });
     else first.set(layer.name, layer.namePlace);
     layers.push(layer);
   }
@@ -242,12 +415,24 @@ function readLayers(found: Found, text: string, areas: Areas, clashes: Mutable<P
 }
 
 function readHead(found: Found) {
-  const head: { kind: Plan['kind']; title?: string; description?: string; place?: Place; language?: Plan['language']; start?: Plan['start']; made?: Plan['made'] } = { kind: 'palette' };
+  const head: {
+    kind: Plan['kind'];
+    title?: string;
+    description?: string;
+    place?: Place;
+    language?: Plan['language'];
+    start?: Plan['start'];
+    made?: Plan['made'];
+  } = { kind: 'palette' };
   let version: Place | undefined;
   for (const unit of found.units) {
     const node = unit.parsed.declaration?.node;
     const word = unit.chunk.word;
-    if (!node || (word !== 'plan' && word !== 'record' && word !== 'paintplan' && word !== 'start' && word !== 'made')) continue;
+    if (
+      !node ||
+      (word !== 'plan' && word !== 'record' && word !== 'paintplan' && word !== 'start' && word !== 'made')
+    )
+      continue;
     const where = here(found, unit);
     if (word === 'plan' || word === 'record') {
       if (head.place) {
@@ -264,7 +449,8 @@ function readHead(found: Found) {
       if (version) problem(found.context, whole(found, unit), 'The version of the language is stated once.');
       version = whole(found, unit);
       if (value !== undefined) head.language ??= { value, place: version };
-      if (value !== undefined && value !== 1) problem(found.context, version, `This tool reads version 1 of the language, not ${text}.`);
+      if (value !== undefined && value !== 1)
+        problem(found.context, version, `This tool reads version 1 of the language, not ${text}.`);
     } else if (word === 'start') head.start ??= dayOf(found.context, (node as Ast.Start).date, where);
     else head.made ??= yearsOf(found.context, (node as Ast.Made).years, where);
   }
@@ -281,10 +467,12 @@ function readStudio(found: Found): Studio {
       const where = at(found.context.uri, unit.chunk.start + base);
       const use = fieldUse(node, where, found.record, 'studio');
       studio.fields.push(found.record ? { ...use, misplaced: 'not-in-record' } : use);
-      const figure = (family: Parameters<typeof measure>[3]) => measure(found.context, node.value, where, family);
+      const figure = (family: Parameters<typeof measure>[3]) =>
+        measure(found.context, node.value, where, family);
       const choice = nameUse(node.choice, where);
       const per = (wanted: RegExp, words: string) => {
-        if (node.per !== undefined && !wanted.test(node.per)) problem(found.context, placeOf(node, where), `This is counted per ${words}.`);
+        if (node.per !== undefined && !wanted.test(node.per))
+          problem(found.context, placeOf(node, where), `This is counted per ${words}.`);
       };
       if (node.word === 'temperature') studio.temperature ??= figure('temperature');
       else if (node.word === 'humidity') studio.humidity ??= figure('share');
@@ -296,13 +484,22 @@ function readStudio(found: Found): Studio {
       } else if (node.word === 'light') {
         const lux = figure('lux');
         per(/^years?$/, 'year');
-        if (lux) studio.light ??= { lux, hoursPerYear: measure(found.context, node.hours, where, 'hours'), place: placeOf(node, where) };
+        if (lux)
+          studio.light ??= {
+            lux,
+            hoursPerYear: measure(found.context, node.hours, where, 'hours'),
+            place: placeOf(node, where),
+          };
       } else if (choice && node.word === 'light-source') {
-        if (choice.name === 'D65' || choice.name === 'D50' || choice.name === 'A') studio.lightSource ??= { value: choice.name, place: choice.place };
-        else problem(found.context, choice.place, `‘${choice.name}’ is no light source I have: D65, D50 or A.`);
+        if (choice.name === 'D65' || choice.name === 'D50' || choice.name === 'A')
+          studio.lightSource ??= { value: choice.name, place: choice.place };
+        else
+          problem(found.context, choice.place, `‘${choice.name}’ is no light source I have: D65, D50 or A.`);
       } else if (choice && node.word === 'specular') {
-        if (choice.name === 'included' || choice.name === 'excluded') studio.specular ??= { value: choice.name, place: choice.place };
-        else problem(found.context, choice.place, `Specular is ‘included’ or ‘excluded’, not ‘${choice.name}’.`);
+        if (choice.name === 'included' || choice.name === 'excluded')
+          studio.specular ??= { value: choice.name, place: choice.place };
+        else
+          problem(found.context, choice.place, `Specular is ‘included’ or ‘excluded’, not ‘${choice.name}’.`);
       }
     }
   }
@@ -318,13 +515,29 @@ function readSupport(found: Found): PlanSupport | undefined {
     const place = whole(found, unit);
     const side = (text: string | undefined) => {
       if (text === undefined) return undefined;
-      const figure = { $type: 'Figure', low: text, unit: node.unit ?? 'cm', $cstNode: node.$cstNode } as unknown as Ast.Figure;
+      const figure = {
+        $type: 'Figure',
+        low: text,
+        unit: node.unit ?? 'cm',
+        $cstNode: node.$cstNode,
+      } as unknown as Ast.Figure;
       const found_ = measure(found.context, figure, where, 'size');
       return found_;
     };
-    if (node.height !== undefined && node.unit === undefined) problem(found.context, { ...place, start: place.end }, `A size needs its unit: ${node.height} x ${node.width} cm.`, [{ title: 'Add cm', edits: [{ place: { ...place, start: place.end }, text: ' cm' }] }]);
+    if (node.height !== undefined && node.unit === undefined)
+      problem(
+        found.context,
+        { ...place, start: place.end },
+        `A size needs its unit: ${node.height} x ${node.width} cm.`,
+        [{ title: 'Add cm', edits: [{ place: { ...place, start: place.end }, text: ' cm' }] }],
+      );
     if (support) problem(found.context, place, 'A painting has one support.');
-    support ??= { material: use && { ...use, is, ...(is ? {} : { near: nearest(use.name, materialNames('support')) }) }, height: side(node.height), width: side(node.width), place };
+    support ??= {
+      material: use && { ...use, is, ...(is ? {} : { near: nearest(use.name, materialNames('support')) }) },
+      height: side(node.height),
+      width: side(node.width),
+      place,
+    };
   });
   return support;
 }
@@ -344,7 +557,12 @@ function readTargets(found: Found, areas: Areas): Target[] {
   return targets;
 }
 
-function readSamples(found: Found, areas: Areas, layers: readonly Layer[], clashes: Mutable<Plan['clashes'][number]>[]): Sample[] {
+function readSamples(
+  found: Found,
+  areas: Areas,
+  layers: readonly Layer[],
+  clashes: Mutable<Plan['clashes'][number]>[],
+): Sample[] {
   const byName = new Map(layers.map((l) => [l.name, l]));
   const labels = new Map<string, Place>();
   const samples: Sample[] = [];
@@ -357,16 +575,31 @@ function readSamples(found: Found, areas: Areas, layers: readonly Layer[], clash
       if (first) clashes.push({ name, kind: 'sample', first, again: base.namePlace, fromUse: false });
       else labels.set(name, base.namePlace);
     }
-    const rows = (unit.parsed.fields as readonly Piece<Ast.SampleRow>[]).flatMap(({ node: row, base: offset }): Sample['layers'][number][] => {
-      const rowAt = at(found.context.uri, unit.chunk.start + offset);
-      const use = nameUse(row.layer, rowAt);
-      if (!use) return [];
-      const is = byName.get(use.name);
-      if (is) refer(found.reader, 'layer', use, is.namePlace);
-      return [{ layer: { ...use, is, ...(is ? {} : { near: nearest(use.name, [...byName.keys()]) }) }, film: measure(found.context, row.value, rowAt, 'film'), place: placeOf(row, rowAt) }];
-    });
+    const rows = (unit.parsed.fields as readonly Piece<Ast.SampleRow>[]).flatMap(
+      ({ node: row, base: offset }): Sample['layers'][number][] => {
+        const rowAt = at(found.context.uri, unit.chunk.start + offset);
+        const use = nameUse(row.layer, rowAt);
+        if (!use) return [];
+        const is = byName.get(use.name);
+        if (is) refer(found.reader, 'layer', use, is.namePlace);
+        return [
+          {
+            layer: { ...use, is, ...(is ? {} : { near: nearest(use.name, [...byName.keys()]) }) },
+            film: measure(found.context, row.value, rowAt, 'film'),
+            place: placeOf(row, rowAt),
+          },
+        ];
+      },
+    );
     const place = whole(found, unit);
-    samples.push({ name, place, namePlace: base?.namePlace ?? place, description: unit.chunk.description, in: areaUse(found.reader, areas, node.area, where), layers: rows });
+    samples.push({
+      name,
+      place,
+      namePlace: base?.namePlace ?? place,
+      description: unit.chunk.description,
+      in: areaUse(found.reader, areas, node.area, where),
+      layers: rows,
+    });
   });
   return samples;
 }
@@ -384,9 +617,13 @@ function readAllows(found: Found): Allow[] {
   const allows: Allow[] = [];
   each<Ast.Allow>(found, 'allow', (node, unit) => {
     const where = here(found, unit);
-    const allow = allowOf(found.context, nameUse(node.rule, where), textOf(found.context, node.reason, where), whole(found, unit));
+    const allow = allowOf(
+      found.context,
+      nameUse(node.rule, where),
+      textOf(found.context, node.reason, where),
+      whole(found, unit),
+    );
     if (allow) allows.push(allow);
   });
   return allows;
 }
-

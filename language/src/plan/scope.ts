@@ -3,7 +3,19 @@ import type { Formula as FormulaNode, Ingredient as IngredientNode } from '../..
 import { binder, lookupPigment, materialNames, nearest, solvent } from '../materials/catalogue.ts';
 import { type At, type Context, placeOf, problem } from './context.ts';
 import { numberOf } from './measure.ts';
-import type { AmountKind, Formula, Ingredient, Medium, Mix, NameUse, OwnPigment, Paint, Part, Place, Reference } from './plan.ts';
+import type {
+  AmountKind,
+  Formula,
+  Ingredient,
+  Medium,
+  Mix,
+  NameUse,
+  OwnPigment,
+  Paint,
+  Part,
+  Place,
+  Reference,
+} from './plan.ts';
 
 export interface Scope {
   readonly pigments: Map<string, OwnPigment>;
@@ -12,12 +24,21 @@ export interface Scope {
   readonly mixes: Map<string, Mix>;
 }
 
-export const emptyScope = (): Scope => ({ pigments: new Map(), paints: new Map(), mediums: new Map(), mixes: new Map() });
+export const emptyScope = (): Scope => ({
+  pigments: new Map(),
+  paints: new Map(),
+  mediums: new Map(),
+  mixes: new Map(),
+});
 
 /** What a formula is made of decides which names may stand in it. */
 export type FormulaKind = 'paint' | 'colour' | 'medium';
 
-const EXPECTED: Record<FormulaKind, string> = { paint: 'a pigment', colour: 'a paint, a mix or a pigment', medium: 'an oil, a resin, a solvent or a medium' };
+const EXPECTED: Record<FormulaKind, string> = {
+  paint: 'a pigment',
+  colour: 'a paint, a mix or a pigment',
+  medium: 'an oil, a resin, a solvent or a medium',
+};
 
 const CODE = /^[PNS](B[kK]|B[rR]|[YORVBGWM])\d/;
 
@@ -43,7 +64,14 @@ function declared(reader: Reader, name: string): Is | undefined {
   if (medium) return { kind: 'medium', medium };
   const own = pigments.get(name);
   // a pigment like one that cannot be resolved is the fault of its own declaration
-  if (own) return own.pigment ? { kind: 'pigment', pigment: own.pigment, own } : { kind: 'misplaced', found: 'a pigment that is not complete', expected: 'a pigment like one of the catalogue' };
+  if (own)
+    return own.pigment
+      ? { kind: 'pigment', pigment: own.pigment, own }
+      : {
+          kind: 'misplaced',
+          found: 'a pigment that is not complete',
+          expected: 'a pigment like one of the catalogue',
+        };
   return undefined;
 }
 
@@ -73,11 +101,23 @@ const FITS: Record<FormulaKind, readonly Is['kind'][]> = {
   medium: ['medium', 'binder', 'solvent'],
 };
 
-const CALLED: Record<string, string> = { paint: 'a paint', mix: 'a mix', medium: 'a medium', pigment: 'a pigment', binder: 'a binder', solvent: 'a solvent', 'needs-variety': 'a pigment', 'unknown-pigment': 'a pigment' };
+const CALLED: Record<string, string> = {
+  paint: 'a paint',
+  mix: 'a mix',
+  medium: 'a medium',
+  pigment: 'a pigment',
+  binder: 'a binder',
+  solvent: 'a solvent',
+  'needs-variety': 'a pigment',
+  'unknown-pigment': 'a pigment',
+};
 
 function near(reader: Reader, name: string, kind: FormulaKind): readonly string[] {
   const { pigments, paints, mixes, mediums } = reader.scope;
-  const candidates = kind === 'medium' ? [...mediums.keys(), ...materialNames('medium')] : [...(kind === 'colour' ? [...paints.keys(), ...mixes.keys()] : []), ...pigments.keys()];
+  const candidates =
+    kind === 'medium'
+      ? [...mediums.keys(), ...materialNames('medium')]
+      : [...(kind === 'colour' ? [...paints.keys(), ...mixes.keys()] : []), ...pigments.keys()];
   const own = nearest(name, candidates, 3);
   if (own.length > 0 || kind === 'medium') return own;
   const found = lookupPigment(name);
@@ -85,7 +125,10 @@ function near(reader: Reader, name: string, kind: FormulaKind): readonly string[
 }
 
 function meaning(reader: Reader, name: string, variety: string | undefined, kind: FormulaKind): Is {
-  const order = kind === 'medium' ? [() => material(name), () => catalogued(name, variety)] : [() => catalogued(name, variety), () => material(name)];
+  const order =
+    kind === 'medium'
+      ? [() => material(name), () => catalogued(name, variety)]
+      : [() => catalogued(name, variety), () => material(name)];
   const is = declared(reader, name) ?? order[0]?.() ?? order[1]?.();
   if (!is) return { kind: 'unknown-name', near: near(reader, name, kind) };
   if (is.kind === 'misplaced' || FITS[kind].includes(is.kind)) return is;
@@ -99,18 +142,30 @@ function referTo(reader: Reader, use: NameUse, is: Is): void {
   else if (is.kind === 'pigment' && is.own) refer(reader, 'pigment', use, is.own.namePlace);
 }
 
-export function ingredient(reader: Reader, node: IngredientNode | undefined, where: At, kind: FormulaKind): Ingredient | undefined {
+export function ingredient(
+  reader: Reader,
+  node: IngredientNode | undefined,
+  where: At,
+  kind: FormulaKind,
+): Ingredient | undefined {
   const name = node?.code ?? node?.name;
   if (!node || !name) return undefined;
   const whole = placeOf(node, where);
   const use: NameUse = { name, place: { ...whole, end: whole.start + name.length } };
-  const variety: NameUse | undefined = node.variety?.name ? { name: node.variety.name, place: placeOf(node.variety, where) } : undefined;
+  const variety: NameUse | undefined = node.variety?.name
+    ? { name: node.variety.name, place: placeOf(node.variety, where) }
+    : undefined;
   const is = meaning(reader, name, variety?.name, kind);
   referTo(reader, use, is);
   return { ...use, variety, is };
 }
 
-export function formula(reader: Reader, node: FormulaNode | undefined, where: At, kind: FormulaKind): Formula | undefined {
+export function formula(
+  reader: Reader,
+  node: FormulaNode | undefined,
+  where: At,
+  kind: FormulaKind,
+): Formula | undefined {
   if (!node?.parts) return undefined;
   const parts: Part[] = [];
   for (const part of node.parts) {
@@ -121,7 +176,11 @@ export function formula(reader: Reader, node: FormulaNode | undefined, where: At
     const kindOf = amountKind(reader.context, part.unit, place);
     const amountPlace = { ...place, end: place.start + (text?.length ?? 0) };
     const value = text === undefined ? undefined : numberOf(reader.context, text, amountPlace);
-    parts.push({ ingredient: found, place, ...(value === undefined ? {} : { amount: { value, kind: kindOf, place: amountPlace } }) });
+    parts.push({
+      ingredient: found,
+      place,
+      ...(value === undefined ? {} : { amount: { value, kind: kindOf, place: amountPlace } }),
+    });
   }
   if (parts.length === 0) return undefined;
   const kinds = new Set(parts.flatMap((p) => (p.amount ? [p.amount.kind] : [])));

@@ -11,12 +11,21 @@ import { buildUpStrips } from './strips.ts';
 
 function subtitle(study: Study): string {
   const { plan } = study;
-  const size = plan.support?.height && plan.support.width ? `, ${plan.support.height.value.likely} × ${plan.support.width.value.likely} cm` : '';
+  const size =
+    plan.support?.height && plan.support.width
+      ? `, ${plan.support.height.value.likely} × ${plan.support.width.value.likely} cm`
+      : '';
   return [
-    plan.kind === 'record' ? 'A record of an existing painting' : plan.kind === 'palette' ? 'A palette' : 'A plan',
+    plan.kind === 'record'
+      ? 'A record of an existing painting'
+      : plan.kind === 'palette'
+        ? 'A palette'
+        : 'A plan',
     plan.support?.material ? `on ${plan.support.material.name}${size}` : '',
     plan.start ? `from ${plan.start.iso}` : '',
-    plan.made ? `made ${plan.made.from === plan.made.to ? plan.made.from : `${plan.made.from}–${plan.made.to}`}` : '',
+    plan.made
+      ? `made ${plan.made.from === plan.made.to ? plan.made.from : `${plan.made.from}–${plan.made.to}`}`
+      : '',
   ]
     .filter(Boolean)
     .join(', ');
@@ -27,19 +36,48 @@ function pictures(study: Study, findings: readonly Finding[]): Part {
   const strips = buildUpStrips(study, hexOf);
   const ladders = study.plan.kind === 'plan' ? fatnessLadders(study, findings) : [];
   const blocks: (Block | undefined)[] = [
-    section && { kind: 'drawing', name: 'section', alternative: 'Section through the layers, drawn to scale; the table of layers says the same in figures.', drawing: section },
-    strips && { kind: 'drawing', name: 'build-up', alternative: 'Colour after each layer, area by area; the tables of colours say the same in figures.', drawing: strips },
-    ...ladders.map((l, i): Block => ({ kind: 'drawing', name: `fatness-${i + 1}`, alternative: `Fatness of the layers on ${l.areas.join(', ')}; the table of layers says the same in figures.`, drawing: l.drawing })),
+    section && {
+      kind: 'drawing',
+      name: 'section',
+      alternative:
+        'Section through the layers, drawn to scale; the table of layers says the same in figures.',
+      drawing: section,
+    },
+    strips && {
+      kind: 'drawing',
+      name: 'build-up',
+      alternative: 'Colour after each layer, area by area; the tables of colours say the same in figures.',
+      drawing: strips,
+    },
+    ...ladders.map(
+      (l, i): Block => ({
+        kind: 'drawing',
+        name: `fatness-${i + 1}`,
+        alternative: `Fatness of the layers on ${l.areas.join(', ')}; the table of layers says the same in figures.`,
+        drawing: l.drawing,
+      }),
+    ),
   ];
   return { id: 'pictures', title: 'Pictures', blocks: blocks.filter((b) => b !== undefined) };
 }
 
 /** `line` says where a finding stands, for instance `12:3`. */
-export function buildReport(study: Study, findings: readonly Finding[], line: (f: Finding) => string): Report {
+export function buildReport(
+  study: Study,
+  findings: readonly Finding[],
+  line: (f: Finding) => string,
+): Report {
   const { plan } = study;
   const all: (Part | undefined)[] = [
     plan.description || plan.notes.length > 0
-      ? { id: 'about', title: 'About', blocks: [...(plan.description ? [words(plan.description)] : []), ...plan.notes.map((n) => words(n))] }
+      ? {
+          id: 'about',
+          title: 'About',
+          blocks: [
+            ...(plan.description ? [words(plan.description)] : []),
+            ...plan.notes.map((n) => words(n)),
+          ],
+        }
       : undefined,
     parts.findingsPart(findings, line),
     pictures(study, findings),
@@ -57,5 +95,9 @@ export function buildReport(study: Study, findings: readonly Finding[], line: (f
     parts.assumptionsPart(study),
     parts.sourcesPart(study),
   ];
-  return { title: plan.title ?? 'Untitled', subtitle: subtitle(study), parts: all.filter((p) => p !== undefined && p.blocks.length > 0) as Part[] };
+  return {
+    title: plan.title ?? 'Untitled',
+    subtitle: subtitle(study),
+    parts: all.filter((p) => p !== undefined && p.blocks.length > 0) as Part[],
+  };
 }

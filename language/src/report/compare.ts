@@ -4,7 +4,7 @@ import { deltaE00 } from '../optics/difference.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { Finding } from '../rules/rule.ts';
 import type { LayerStudy, Study } from '../study/study.ts';
-import { type Part, type Report, list, table } from './document.ts';
+import { list, type Part, type Report, table } from './document.ts';
 import { formulaWords, madeOf } from './parts.ts';
 
 export interface Version {
@@ -27,7 +27,12 @@ export interface Comparison {
   };
   /** paints, mediums, mixes, areas, studio and the rest of the plan's head */
   readonly declarations: readonly Change[];
-  readonly colours: readonly { readonly area: string; readonly before?: string; readonly after?: string; readonly deltaE00?: number }[];
+  readonly colours: readonly {
+    readonly area: string;
+    readonly before?: string;
+    readonly after?: string;
+    readonly deltaE00?: number;
+  }[];
   readonly findings: { readonly gained: readonly string[]; readonly lost: readonly string[] };
 }
 
@@ -42,7 +47,12 @@ function layerFacts(l: LayerStudy): Map<string, string> {
     ['made of', madeOf(l)],
     ['film', layer.film?.words ?? ''],
     ['coats', String(l.coats)],
-    ['prepare', layer.prepare.map((p) => [p.method, p.agent && `with ${p.agent.name}`].filter(Boolean).join(' ')).join(', then ')],
+    [
+      'prepare',
+      layer.prepare
+        .map((p) => [p.method, p.agent && `with ${p.agent.name}`].filter(Boolean).join(' '))
+        .join(', then '),
+    ],
     ['wipe out', names(layer.wipeOut)],
     ['wait', layer.wait?.words ?? ''],
     ['after', layer.after?.words ?? ''],
@@ -72,24 +82,48 @@ function planFacts(plan: Plan): Map<string, string> {
     ['title', plan.title],
     ['start', plan.start?.iso],
     ['made', plan.made && `${plan.made.from}..${plan.made.to}`],
-    ['support', [plan.support?.material?.name, plan.support?.height?.words, plan.support?.width?.words].filter(Boolean).join(' ')],
-    ...(['temperature', 'humidity', 'room', 'airChanges', 'session'] as const).map((f): [string, string | undefined] => [`studio ${f === 'airChanges' ? 'air-changes' : f}`, s[f]?.words]),
+    [
+      'support',
+      [plan.support?.material?.name, plan.support?.height?.words, plan.support?.width?.words]
+        .filter(Boolean)
+        .join(' '),
+    ],
+    ...(['temperature', 'humidity', 'room', 'airChanges', 'session'] as const).map(
+      (f): [string, string | undefined] => [`studio ${f === 'airChanges' ? 'air-changes' : f}`, s[f]?.words],
+    ),
     ['studio light', s.light && [s.light.lux.words, s.light.hoursPerYear?.words].filter(Boolean).join(' ')],
     ['studio light-source', s.lightSource?.value],
     ['studio specular', s.specular?.value],
     ...plan.uses.map((u): [string, string] => [`use ${u.path}`, 'yes']),
-    ...(plan.implicitArea ? [] : plan.areas.map((a): [string, string] => [`area ${a.name}`, a.share?.words ?? 'yes'])),
+    ...(plan.implicitArea
+      ? []
+      : plan.areas.map((a): [string, string] => [`area ${a.name}`, a.share?.words ?? 'yes'])),
     ...plan.groups.map((g): [string, string] => [`group ${g.name}`, names(g.members)]),
-    ...[...plan.visible.paints.values()].map((p): [string, string] => [`paint ${p.name}`, `${p.formula ? formulaWords(p.formula) : ''} in ${p.binder?.name ?? ''}${p.oil ? ` ${p.oil.words}` : ''}`]),
-    ...[...plan.visible.mediums.values()].map((m): [string, string] => [`medium ${m.name}`, m.formula ? formulaWords(m.formula) : '']),
-    ...[...plan.visible.mixes.values()].map((m): [string, string] => [`mix ${m.name}`, `${m.formula ? formulaWords(m.formula) : ''}${m.target ? ` target ${m.target.css}` : ''}`]),
-    ...plan.targets.map((t, i): [string, string] => [`target ${t.in?.name ?? i + 1}`, `${t.colour?.css ?? ''}${t.within ? ` within ${t.within.words}` : ''}`]),
+    ...[...plan.visible.paints.values()].map((p): [string, string] => [
+      `paint ${p.name}`,
+      `${p.formula ? formulaWords(p.formula) : ''} in ${p.binder?.name ?? ''}${p.oil ? ` ${p.oil.words}` : ''}`,
+    ]),
+    ...[...plan.visible.mediums.values()].map((m): [string, string] => [
+      `medium ${m.name}`,
+      m.formula ? formulaWords(m.formula) : '',
+    ]),
+    ...[...plan.visible.mixes.values()].map((m): [string, string] => [
+      `mix ${m.name}`,
+      `${m.formula ? formulaWords(m.formula) : ''}${m.target ? ` target ${m.target.css}` : ''}`,
+    ]),
+    ...plan.targets.map((t, i): [string, string] => [
+      `target ${t.in?.name ?? i + 1}`,
+      `${t.colour?.css ?? ''}${t.within ? ` within ${t.within.words}` : ''}`,
+    ]),
   ];
   return new Map(facts.flatMap(([k, v]) => (v ? [[k, v] as const] : [])));
 }
 
 /** Layers whose order among the shared ones changed: those outside a longest run that kept its order. */
-function moved(before: readonly string[], after: readonly string[]): { layer: string; from: number; to: number }[] {
+function moved(
+  before: readonly string[],
+  after: readonly string[],
+): { layer: string; from: number; to: number }[] {
   const place = new Map(after.map((n, i) => [n, i]));
   const shared = before.filter((n) => place.has(n));
   const best: number[] = shared.map(() => 1);
@@ -103,7 +137,9 @@ function moved(before: readonly string[], after: readonly string[]): { layer: st
       }
   const kept = new Set<number>();
   for (let i = best.indexOf(Math.max(0, ...best)); i >= 0; i = previous[i] as number) kept.add(i);
-  return shared.flatMap((layer, i) => (kept.has(i) ? [] : [{ layer, from: before.indexOf(layer) + 1, to: position(i) + 1 }]));
+  return shared.flatMap((layer, i) =>
+    kept.has(i) ? [] : [{ layer, from: before.indexOf(layer) + 1, to: position(i) + 1 }],
+  );
 }
 
 const findingKey = (f: Finding) => `${f.severity} ${f.rule}: ${f.message}`;
@@ -119,10 +155,12 @@ function difference(from: readonly Finding[], to: readonly Finding[]): string[] 
 }
 
 function finalColours(study: Study): Map<string, { hex: string; lab: readonly [number, number, number] }> {
-  return new Map(study.areas.flatMap((a) => {
-    const last = a.buildUp().at(-1)?.colour;
-    return last ? [[a.name, { hex: last.hex, lab: last.lab }] as const] : [];
-  }));
+  return new Map(
+    study.areas.flatMap((a) => {
+      const last = a.buildUp().at(-1)?.colour;
+      return last ? [[a.name, { hex: last.hex, lab: last.lab }] as const] : [];
+    }),
+  );
 }
 
 export function compare(before: Version, after: Version): Comparison {
@@ -144,14 +182,35 @@ export function compare(before: Version, after: Version): Comparison {
     colours: [...new Set([...oldColours.keys(), ...newColours.keys()])].flatMap((area) => {
       const [a, b] = [oldColours.get(area), newColours.get(area)];
       const d = a && b ? deltaE00(a.lab, b.lab) : undefined;
-      return d !== undefined && d < 0.05 ? [] : [{ area, before: a?.hex, after: b?.hex, deltaE00: d === undefined ? undefined : Math.round(d * 100) / 100 }];
+      return d !== undefined && d < 0.05
+        ? []
+        : [
+            {
+              area,
+              before: a?.hex,
+              after: b?.hex,
+              deltaE00: d === undefined ? undefined : Math.round(d * 100) / 100,
+            },
+          ];
     }),
-    findings: { gained: difference(before.findings, after.findings), lost: difference(after.findings, before.findings) },
+    findings: {
+      gained: difference(before.findings, after.findings),
+      lost: difference(after.findings, before.findings),
+    },
   };
 }
 
 export const isSame = (c: Comparison): boolean =>
-  [c.layers.added, c.layers.removed, c.layers.moved, c.layers.changed, c.declarations, c.colours, c.findings.gained, c.findings.lost].every((x) => x.length === 0);
+  [
+    c.layers.added,
+    c.layers.removed,
+    c.layers.moved,
+    c.layers.changed,
+    c.declarations,
+    c.colours,
+    c.findings.gained,
+    c.findings.lost,
+  ].every((x) => x.length === 0);
 
 /** The comparison as blocks, for terminal and Markdown. */
 export function comparisonReport(c: Comparison, title: string): Report {
@@ -159,15 +218,35 @@ export function comparisonReport(c: Comparison, title: string): Report {
   const add = (id: string, heading: string, rows: number, block: () => Part['blocks']) => {
     if (rows > 0) parts.push({ id, title: heading, blocks: block() });
   };
-  add('declarations', 'Declarations', c.declarations.length, () => [table(['what', 'before', 'after'], c.declarations.map((x) => [x.what, x.before || '–', x.after || '–']))]);
+  add('declarations', 'Declarations', c.declarations.length, () => [
+    table(
+      ['what', 'before', 'after'],
+      c.declarations.map((x) => [x.what, x.before || '–', x.after || '–']),
+    ),
+  ]);
   add('added', 'Layers added', c.layers.added.length, () => [list(c.layers.added)]);
   add('removed', 'Layers removed', c.layers.removed.length, () => [list(c.layers.removed)]);
-  add('moved', 'Layers moved', c.layers.moved.length, () => [list(c.layers.moved.map((m) => `${m.layer}: from place ${m.from} to place ${m.to}`))]);
+  add('moved', 'Layers moved', c.layers.moved.length, () => [
+    list(c.layers.moved.map((m) => `${m.layer}: from place ${m.from} to place ${m.to}`)),
+  ]);
   add('changed', 'Layers changed', c.layers.changed.length, () => [
-    table(['layer', 'what', 'before', 'after'], c.layers.changed.flatMap((l) => l.changes.map((x, i) => [i === 0 ? l.layer : '', x.what, x.before || '–', x.after || '–']))),
+    table(
+      ['layer', 'what', 'before', 'after'],
+      c.layers.changed.flatMap((l) =>
+        l.changes.map((x, i) => [i === 0 ? l.layer : '', x.what, x.before || '–', x.after || '–']),
+      ),
+    ),
   ]);
   add('colours', 'Final colours', c.colours.length, () => [
-    table(['area', 'before', 'after', 'ΔE00'], c.colours.map((x) => [x.area, { text: x.before ?? '–', swatch: x.before }, { text: x.after ?? '–', swatch: x.after }, x.deltaE00 === undefined ? '–' : x.deltaE00.toFixed(1)])),
+    table(
+      ['area', 'before', 'after', 'ΔE00'],
+      c.colours.map((x) => [
+        x.area,
+        { text: x.before ?? '–', swatch: x.before },
+        { text: x.after ?? '–', swatch: x.after },
+        x.deltaE00 === undefined ? '–' : x.deltaE00.toFixed(1),
+      ]),
+    ),
   ]);
   add('gained', 'New findings', c.findings.gained.length, () => [list(c.findings.gained)]);
   add('lost', 'Findings gone', c.findings.lost.length, () => [list(c.findings.lost)]);

@@ -10,9 +10,19 @@ export interface Cell {
 export type Block =
   | { readonly kind: 'words'; readonly text: string; readonly quiet?: boolean }
   | { readonly kind: 'list'; readonly items: readonly string[] }
-  | { readonly kind: 'table'; readonly caption?: string; readonly head: readonly string[]; readonly rows: readonly (readonly (string | Cell)[])[] }
+  | {
+      readonly kind: 'table';
+      readonly caption?: string;
+      readonly head: readonly string[];
+      readonly rows: readonly (readonly (string | Cell)[])[];
+    }
   /** `name` is a file name without ending; `alternative` says in words what the drawing shows */
-  | { readonly kind: 'drawing'; readonly name: string; readonly alternative: string; readonly drawing: Markup };
+  | {
+      readonly kind: 'drawing';
+      readonly name: string;
+      readonly alternative: string;
+      readonly drawing: Markup;
+    };
 
 export interface Part {
   readonly id: string;
@@ -28,4 +38,8 @@ export interface Report {
 
 export const words = (text: string, quiet = false): Block => ({ kind: 'words', text, quiet });
 export const list = (items: readonly string[]): Block => ({ kind: 'list', items });
-export const table = (head: readonly string[], rows: readonly (readonly (string | Cell)[])[], caption?: string): Block => ({ kind: 'table', head, rows, caption });
+export const table = (
+  head: readonly string[],
+  rows: readonly (readonly (string | Cell)[])[],
+  caption?: string,
+): Block => ({ kind: 'table', head, rows, caption });

@@ -16,17 +16,40 @@ function blockMarkup(block: Block): Markup {
     case 'table':
       return el(
         'div',
-        { class: 'wide', role: 'region', tabindex: 0, 'aria-label': block.caption ?? block.head.filter(Boolean).join(', ') },
+        {
+          class: 'wide',
+          role: 'region',
+          tabindex: 0,
+          'aria-label': block.caption ?? block.head.filter(Boolean).join(', '),
+        },
         el(
           'table',
           {},
           block.caption !== undefined && el('caption', {}, block.caption),
-          el('thead', {}, el('tr', {}, ...block.head.map((h) => (h ? el('th', { scope: 'col' }, h) : el('td'))))),
+          el(
+            'thead',
+            {},
+            el('tr', {}, ...block.head.map((h) => (h ? el('th', { scope: 'col' }, h) : el('td')))),
+          ),
           el(
             'tbody',
             {},
             ...block.rows.map((row) =>
-              el('tr', {}, ...row.map((c) => (typeof c === 'string' ? el('td', {}, c) : el('td', {}, c.swatch !== undefined && el('span', { class: 'swatch', style: `background-color: ${c.swatch}` }), c.text)))),
+              el(
+                'tr',
+                {},
+                ...row.map((c) =>
+                  typeof c === 'string'
+                    ? el('td', {}, c)
+                    : el(
+                        'td',
+                        {},
+                        c.swatch !== undefined &&
+                          el('span', { class: 'swatch', style: `background-color: ${c.swatch}` }),
+                        c.text,
+                      ),
+                ),
+              ),
             ),
           ),
         ),
@@ -44,7 +67,10 @@ export function htmlReport(report: Report): string {
       {},
       el('meta', { charset: 'utf-8' }),
       el('meta', { name: 'viewport', content: 'width=device-width, initial-scale=1' }),
-      el('meta', { 'http-equiv': 'Content-Security-Policy', content: "default-src 'none'; style-src 'unsafe-inline'" }),
+      el('meta', {
+        'http-equiv': 'Content-Security-Policy',
+        content: "default-src 'none'; style-src 'unsafe-inline'",
+      }),
       el('title', {}, report.title),
       el('style', {}, { markup: STYLE }),
     ),
@@ -52,8 +78,23 @@ export function htmlReport(report: Report): string {
       'body',
       {},
       el('header', {}, el('h1', {}, report.title), el('p', {}, report.subtitle)),
-      el('nav', { 'aria-label': 'Contents' }, el('ol', {}, ...report.parts.map((p, i) => el('li', {}, el('a', { href: `#${ids[i]}` }, p.title))))),
-      el('main', {}, ...report.parts.map((p, i) => el('section', { 'aria-labelledby': ids[i] }, el('h2', { id: ids[i] }, p.title), ...p.blocks.map(blockMarkup)))),
+      el(
+        'nav',
+        { 'aria-label': 'Contents' },
+        el('ol', {}, ...report.parts.map((p, i) => el('li', {}, el('a', { href: `#${ids[i]}` }, p.title)))),
+      ),
+      el(
+        'main',
+        {},
+        ...report.parts.map((p, i) =>
+          el(
+            'section',
+            { 'aria-labelledby': ids[i] },
+            el('h2', { id: ids[i] }, p.title),
+            ...p.blocks.map(blockMarkup),
+          ),
+        ),
+      ),
     ),
   );
   return `<!DOCTYPE html>\n${join(page).markup}\n`;

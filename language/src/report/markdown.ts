@@ -2,7 +2,11 @@
 import type { Block, Cell, Report } from './document.ts';
 
 /** Words of a plan in Markdown: nothing in them may start markup. */
-export const plainMarkdown = (text: string): string => text.replace(/[\\`*_[\]<>|#~$]/g, '\\$&').replace(/&/g, '&amp;').replace(/\r?\n/g, ' ');
+export const plainMarkdown = (text: string): string =>
+  text
+    .replace(/[\\`*_[\]<>|#~$]/g, '\\$&')
+    .replace(/&/g, '&amp;')
+    .replace(/\r?\n/g, ' ');
 
 const cell = (c: string | Cell): string => plainMarkdown(typeof c === 'string' ? c : c.text);
 const row = (cells: readonly string[]): string => `| ${cells.join(' | ')} |`;
@@ -16,7 +20,12 @@ function blockMarkdown(block: Block, drawing: (name: string) => string): string 
     case 'drawing':
       return `![${plainMarkdown(block.alternative)}](${drawing(block.name)})`;
     case 'table':
-      return [...(block.caption ? [`**${plainMarkdown(block.caption)}**`, ''] : []), row(block.head.map(plainMarkdown)), row(block.head.map(() => '---')), ...block.rows.map((r) => row(r.map(cell)))].join('\n');
+      return [
+        ...(block.caption ? [`**${plainMarkdown(block.caption)}**`, ''] : []),
+        row(block.head.map(plainMarkdown)),
+        row(block.head.map(() => '---')),
+        ...block.rows.map((r) => row(r.map(cell))),
+      ].join('\n');
   }
 }
 
@@ -36,5 +45,8 @@ export function markdownReport(report: Report, prefix: string): MarkdownReport {
     });
     return `## ${plainMarkdown(p.title)}\n\n${blocks.filter(Boolean).join('\n\n')}`;
   });
-  return { text: `# ${plainMarkdown(report.title)}\n\n${plainMarkdown(report.subtitle)}\n\n${parts.join('\n\n')}\n`, drawings };
+  return {
+    text: `# ${plainMarkdown(report.title)}\n\n${plainMarkdown(report.subtitle)}\n\n${parts.join('\n\n')}\n`,
+    drawings,
+  };
 }

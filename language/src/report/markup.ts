@@ -1,12 +1,20 @@
 /** Markup from words. Whatever stands in a plan is text here and can never become markup. */
 
-const ENTITIES: Record<string, string> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;', "'": '&#39;' };
+const ENTITIES: Record<string, string> = {
+  '&': '&amp;',
+  '<': '&lt;',
+  '>': '&gt;',
+  '"': '&quot;',
+  "'": '&#39;',
+};
 
 // XML forbids most control characters even when escaped
 // biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is to be removed
-const FORBIDDEN = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]|[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g;
+const FORBIDDEN =
+  /[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]|[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g;
 
-export const escape = (text: string): string => text.replace(FORBIDDEN, '\ufffd').replace(/[&<>"']/g, (c) => ENTITIES[c] as string);
+export const escape = (text: string): string =>
+  text.replace(FORBIDDEN, '\ufffd').replace(/[&<>"']/g, (c) => ENTITIES[c] as string);
 
 /** Text that is markup already, so that it is not escaped again. */
 export interface Markup {
@@ -25,14 +33,21 @@ const VOID = new Set(['br', 'hr', 'img', 'meta', 'link', 'col']);
 const SHAPES = new Set(['rect', 'line', 'path', 'circle', 'polyline', 'polygon']);
 
 /** One element; attributes that are undefined or false are left out. */
-export function el(name: string, attributes: Readonly<Record<string, string | number | undefined | false>> = {}, ...children: Child[]): Markup {
+export function el(
+  name: string,
+  attributes: Readonly<Record<string, string | number | undefined | false>> = {},
+  ...children: Child[]
+): Markup {
   const written = Object.entries(attributes)
     .filter(([, v]) => v !== undefined && v !== false)
     .map(([k, v]) => ` ${k}="${escape(typeof v === 'number' ? short(v) : String(v))}"`)
     .join('');
   if (VOID.has(name)) return { markup: `<${name}${written}>` };
   const content = inner(children);
-  return { markup: SHAPES.has(name) && content === '' ? `<${name}${written}/>` : `<${name}${written}>${content}</${name}>` };
+  return {
+    markup:
+      SHAPES.has(name) && content === '' ? `<${name}${written}/>` : `<${name}${written}>${content}</${name}>`,
+  };
 }
 
 export const join = (...children: Child[]): Markup => ({ markup: inner(children) });
@@ -40,7 +55,14 @@ export const join = (...children: Child[]): Markup => ({ markup: inner(children)
 const short = (v: number): string => String(Math.round(v * 100) / 100);
 
 /** A picture with its title and description for those who do not see it. `id` must be unique on the page. */
-export function picture(id: string, width: number, height: number, title: string, description: string, ...children: Child[]): Markup {
+export function picture(
+  id: string,
+  width: number,
+  height: number,
+  title: string,
+  description: string,
+  ...children: Child[]
+): Markup {
   return el(
     'svg',
     {

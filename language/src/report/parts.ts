@@ -6,14 +6,20 @@ import type { Formula } from '../plan/plan.ts';
 import type { Finding } from '../rules/rule.ts';
 import { diary } from '../studio/diary.ts';
 import type { LayerStudy, Study } from '../study/study.ts';
-import { type Block, type Part, list, table, words } from './document.ts';
+import { type Block, list, type Part, table, words } from './document.ts';
 
-const part = (id: string, title: string, ...blocks: (Block | undefined)[]): Part => ({ id, title, blocks: blocks.filter((b) => b !== undefined) });
+const part = (id: string, title: string, ...blocks: (Block | undefined)[]): Part => ({
+  id,
+  title,
+  blocks: blocks.filter((b) => b !== undefined),
+});
 
 export const formulaWords = (f: Formula): string =>
   f.parts
     .map((p) => {
-      const amount = p.amount ? `${p.amount.value}${p.amount.kind === 'parts' ? '' : ` ${p.amount.kind}`} ` : '';
+      const amount = p.amount
+        ? `${p.amount.value}${p.amount.kind === 'parts' ? '' : ` ${p.amount.kind}`} `
+        : '';
       return `${amount}${p.ingredient.name}${p.ingredient.variety ? ` ${p.ingredient.variety.name}` : ''}`;
     })
     .join(' + ');
@@ -21,8 +27,16 @@ export const formulaWords = (f: Formula): string =>
 /** What a layer is made of, as the plan says it. */
 export function madeOf({ layer }: LayerStudy): string {
   const colour =
-    layer.colour?.kind === 'formula' ? formulaWords(layer.colour.formula) : layer.colour?.kind === 'value' ? layer.colour.value.css : layer.colour ? 'unknown' : '';
-  const medium = layer.medium?.of ? `${layer.medium.share ? `${layer.medium.share.words} ` : ''}${layer.medium.of.name}` : '';
+    layer.colour?.kind === 'formula'
+      ? formulaWords(layer.colour.formula)
+      : layer.colour?.kind === 'value'
+        ? layer.colour.value.css
+        : layer.colour
+          ? 'unknown'
+          : '';
+  const medium = layer.medium?.of
+    ? `${layer.medium.share ? `${layer.medium.share.words} ` : ''}${layer.medium.of.name}`
+    : '';
   return [colour, medium, layer.material?.name ?? '', layer.resin?.name ?? ''].filter(Boolean).join('; ');
 }
 
@@ -31,7 +45,14 @@ const where = ({ layer, areas }: LayerStudy) => (layer.everywhere ? 'everything'
 export function findingsPart(findings: readonly Finding[], line: (f: Finding) => string): Part | undefined {
   const shown = findings.filter((f) => f.severity !== 'hint');
   if (shown.length === 0) return part('findings', 'Findings', words('Nothing to report.'));
-  return part('findings', 'Findings', table(['where', 'how grave', 'rule', 'what'], shown.map((f) => [line(f), f.severity, f.rule, f.message])));
+  return part(
+    'findings',
+    'Findings',
+    table(
+      ['where', 'how grave', 'rule', 'what'],
+      shown.map((f) => [line(f), f.severity, f.rule, f.message]),
+    ),
+  );
 }
 
 export function layersPart(study: Study): Part | undefined {
@@ -55,35 +76,68 @@ export function layersPart(study: Study): Part | undefined {
   return part(
     'layers',
     'Layers, from the support upwards',
-    table(['', 'layer', 'on', 'made of', 'coats', 'dry film a coat, µm', 'wet, µm', 'pigment by volume', 'critical', 'fatness'], rows),
+    table(
+      [
+        '',
+        'layer',
+        'on',
+        'made of',
+        'coats',
+        'dry film a coat, µm',
+        'wet, µm',
+        'pigment by volume',
+        'critical',
+        'fatness',
+      ],
+      rows,
+    ),
     notes.length > 0 ? list(notes) : undefined,
   );
 }
 
 export function dryingPart(study: Study): Part | undefined {
-  const rows = study.layers.flatMap(({ layer, drying: d }) => (d ? [[layer.name, time(d.open), time(d.touchDry), time(d.ready), time(d.firm)]] : []));
+  const rows = study.layers.flatMap(({ layer, drying: d }) =>
+    d ? [[layer.name, time(d.open), time(d.touchDry), time(d.ready), time(d.firm)]] : [],
+  );
   if (rows.length === 0) return undefined;
-  return part('drying', 'Drying, each coat', table(['layer', 'open to work', 'touch-dry', 'ready for the next', 'firm'], rows));
+  return part(
+    'drying',
+    'Drying, each coat',
+    table(['layer', 'open to work', 'touch-dry', 'ready for the next', 'firm'], rows),
+  );
 }
 
 export function coloursPart(study: Study): Part | undefined {
   const tables = study.areas.flatMap((area) => {
-    const rows = area.buildUp().map(({ layer, colour: c }) => [
-      { text: layer, swatch: c.hex },
-      `${c.lab.map((v) => v.toFixed(0)).join(' ')}`,
-      c.hex,
-      `± ${c.radius.toFixed(1)}`,
-      c.confidence,
-    ]);
+    const rows = area
+      .buildUp()
+      .map(({ layer, colour: c }) => [
+        { text: layer, swatch: c.hex },
+        `${c.lab.map((v) => v.toFixed(0)).join(' ')}`,
+        c.hex,
+        `± ${c.radius.toFixed(1)}`,
+        c.confidence,
+      ]);
     if (rows.length === 0) return [];
     const target = area.target();
     const aim = target
       ? `Target ${target.css}: ${target.deltaE00 === undefined ? 'nothing predicted to compare' : `ΔE00 ${target.deltaE00.toFixed(1)}, wanted within ${target.within}`}.`
       : undefined;
-    return [table(['after', 'L* a* b*', 'sRGB', 'ΔE00', 'data'], rows, area.name), aim ? words(aim) : undefined];
+    return [
+      table(['after', 'L* a* b*', 'sRGB', 'ΔE00', 'data'], rows, area.name),
+      aim ? words(aim) : undefined,
+    ];
   });
   if (tables.length === 0) return undefined;
-  return part('colours', 'Colour after each layer', ...tables, words('CIELAB under D65, 2° observer. Data: A measured in oil, B measured in another binder, C derived from films over four grounds, D estimated by kinship.', true));
+  return part(
+    'colours',
+    'Colour after each layer',
+    ...tables,
+    words(
+      'CIELAB under D65, 2° observer. Data: A measured in oil, B measured in another binder, C derived from films over four grounds, D estimated by kinship.',
+      true,
+    ),
+  );
 }
 
 export function calendarPart(study: Study): Part | undefined {
@@ -97,14 +151,30 @@ export function calendarPart(study: Study): Part | undefined {
     e.daysToSpare === undefined ? '' : String(Math.round(e.daysToSpare)),
     e.heldBy ? `${e.heldBy.layer} on ${e.heldBy.area}: ${e.heldBy.reason}` : '',
   ]);
-  return part('calendar', 'Calendar', table(['layer', 'coat', 'not before', 'safe from', 'days to spare', 'held by'], rows));
+  return part(
+    'calendar',
+    'Calendar',
+    table(['layer', 'coat', 'not before', 'safe from', 'days to spare', 'held by'], rows),
+  );
 }
 
 export function diaryPart(study: Study): Part | undefined {
   if (study.plan.kind !== 'plan') return undefined;
   const entries = diary(study);
   if (entries.length === 0) return undefined;
-  return part('diary', 'Diary of sittings', table(['sitting', 'not before', 'safe from', 'what to do'], entries.map((e, i) => [String(i + 1), day(e.notBefore, study.calendar.dated), day(e.safeFrom, study.calendar.dated), e.steps.join(' ')])));
+  return part(
+    'diary',
+    'Diary of sittings',
+    table(
+      ['sitting', 'not before', 'safe from', 'what to do'],
+      entries.map((e, i) => [
+        String(i + 1),
+        day(e.notBefore, study.calendar.dated),
+        day(e.safeFrom, study.calendar.dated),
+        e.steps.join(' '),
+      ]),
+    ),
+  );
 }
 
 export function quantitiesPart(study: Study): Part | undefined {
@@ -113,10 +183,18 @@ export function quantitiesPart(study: Study): Part | undefined {
   if (!q) return undefined;
   const rows = [
     ...q.paints.map((p) => [p.name, 'paint', range(p.ml, 'ml'), range(p.g, 'g')]),
-    ...q.mediums.flatMap((m) => [[m.name, 'medium', range(m.ml, 'ml'), ''], ...m.ingredients.map((i) => [`– ${i.name}`, `in ${m.name}`, range(i.ml, 'ml'), range(i.g, 'g')])]),
+    ...q.mediums.flatMap((m) => [
+      [m.name, 'medium', range(m.ml, 'ml'), ''],
+      ...m.ingredients.map((i) => [`– ${i.name}`, `in ${m.name}`, range(i.ml, 'ml'), range(i.g, 'g')]),
+    ]),
     ...q.agents.map((a) => [a.name, a.method, range(a.ml, 'ml'), '']),
   ];
-  return part('materials', 'Materials', table(['what', 'as', 'volume', 'mass'], rows), list(q.assumptions.map((a) => `${a.field} ${a.value}: ${a.why}`)));
+  return part(
+    'materials',
+    'Materials',
+    table(['what', 'as', 'volume', 'mass'], rows),
+    list(q.assumptions.map((a) => `${a.field} ${a.value}: ${a.why}`)),
+  );
 }
 
 export function airPart(study: Study): Part | undefined {
@@ -126,7 +204,9 @@ export function airPart(study: Study): Part | undefined {
     s.name,
     range(s.grams, 'g'),
     s.ppm ? range(s.ppm, 'ppm') : s.mgPerM3 ? range(s.mgPerM3, 'mg/m³') : '–',
-    s.limit ? `${s.limit.ppm !== undefined ? `${s.limit.ppm} ppm` : `${s.limit.mgPerM3} mg/m³`} (${s.limit.source})` : 'no limit found',
+    s.limit
+      ? `${s.limit.ppm !== undefined ? `${s.limit.ppm} ppm` : `${s.limit.mgPerM3} mg/m³`} (${s.limit.source})`
+      : 'no limit found',
   ]);
   const need = a.neededFreshAir
     ? `The plan names no room: ${range(a.neededFreshAir, 'm³')} of fresh air an hour keep it at the limit.`
@@ -145,31 +225,53 @@ export function airPart(study: Study): Part | undefined {
 
 export function permanencePart(study: Study): Part | undefined {
   if (study.permanence.length === 0) return undefined;
-  const rows = study.permanence.map((p) => [p.layer, p.pigment.id, p.lightfastness ?? 'not listed', p.years ? range(p.years) : '', p.note ?? '', sourceWords(p.source)]);
-  return part('permanence', 'Permanence', table(['layer', 'pigment', 'ASTM D4302 in oil', 'years to a just visible fade', 'note', 'source'], rows));
+  const rows = study.permanence.map((p) => [
+    p.layer,
+    p.pigment.id,
+    p.lightfastness ?? 'not listed',
+    p.years ? range(p.years) : '',
+    p.note ?? '',
+    sourceWords(p.source),
+  ]);
+  return part(
+    'permanence',
+    'Permanence',
+    table(['layer', 'pigment', 'ASTM D4302 in oil', 'years to a just visible fade', 'note', 'source'], rows),
+  );
 }
 
 export function cautionsPart(study: Study): Part | undefined {
-  const items = study.cautions.map((c) => `${c.title} (${c.where.join(', ')}): ${c.text} [${sourceWords(c.source)}]`);
+  const items = study.cautions.map(
+    (c) => `${c.title} (${c.where.join(', ')}): ${c.text} [${sourceWords(c.source)}]`,
+  );
   return part('cautions', 'Cautions', words(deferringLine.text), items.length > 0 ? list(items) : undefined);
 }
 
 export function allowsPart(study: Study): Part | undefined {
   const all = [
     ...study.plan.allows.map((a) => `${a.rule}, for the whole plan: ${a.because ?? 'no reason given'}`),
-    ...study.plan.layers.flatMap((l) => l.allows.map((a) => `${a.rule} on ${l.name}: ${a.because ?? 'no reason given'}`)),
+    ...study.plan.layers.flatMap((l) =>
+      l.allows.map((a) => `${a.rule} on ${l.name}: ${a.because ?? 'no reason given'}`),
+    ),
   ];
   return all.length > 0 ? part('allowed', 'Allowed, and why', list(all)) : undefined;
 }
 
 export function assumptionsPart(study: Study): Part | undefined {
-  const all = [...study.assumptions.map((a) => `${a.field} ${a.value}: ${a.why}`), ...study.layers.flatMap((l) => l.assumptions.map((a) => `${l.layer.name}, ${a.field} ${a.value}: ${a.why}`))];
+  const all = [
+    ...study.assumptions.map((a) => `${a.field} ${a.value}: ${a.why}`),
+    ...study.layers.flatMap((l) =>
+      l.assumptions.map((a) => `${l.layer.name}, ${a.field} ${a.value}: ${a.why}`),
+    ),
+  ];
   return all.length > 0 ? part('assumptions', 'Assumed where the text is silent', list(all)) : undefined;
 }
 
 export function sourcesPart(study: Study): Part | undefined {
   const items = study.sources.map(sourceWords);
-  return items.length > 0 ? part('sources', 'Sources', list(items), words(`Data of ${study.dataVersion}.`, true)) : undefined;
+  return items.length > 0
+    ? part('sources', 'Sources', list(items), words(`Data of ${study.dataVersion}.`, true))
+    : undefined;
 }
 
 /** A record's layer structure as a restorer files it. */
@@ -183,8 +285,18 @@ export function structurePart(study: Study): Part | undefined {
     madeOf(l) || 'not recorded',
     l.layer.film ? l.layer.film.words : 'not recorded',
     l.layer.measured.map((m) => `${m.colour.css}${m.in ? ` in ${m.in.name}` : ''}`).join('; '),
-    plan.samples.flatMap((s) => s.layers.filter((x) => x.layer.is?.index === i).map((x) => `${s.name}${x.film ? ` ${x.film.words}` : ''}`)).join('; '),
+    plan.samples
+      .flatMap((s) =>
+        s.layers
+          .filter((x) => x.layer.is?.index === i)
+          .map((x) => `${s.name}${x.film ? ` ${x.film.words}` : ''}`),
+      )
+      .join('; '),
     l.layer.evidence.map((e) => e.text).join('; '),
   ]);
-  return part('structure', 'Layer structure, from the support upwards', table(['', 'layer', 'on', 'material', 'film', 'measured', 'samples', 'evidence'], rows));
+  return part(
+    'structure',
+    'Layer structure, from the support upwards',
+    table(['', 'layer', 'on', 'material', 'film', 'measured', 'samples', 'evidence'], rows),
+  );
 }

@@ -45,7 +45,11 @@ function areaColumn(study: Study, area: string): Column {
         hex: l.colours().find((c) => c.area === area)?.hex,
       };
     });
-  return { title: area, note: share === undefined ? '' : `${Math.round(share * 100)} % of the support`, slices };
+  return {
+    title: area,
+    note: share === undefined ? '' : `${Math.round(share * 100)} % of the support`,
+    slices,
+  };
 }
 
 function sampleColumn(study: Study, sample: Sample): Column {
@@ -71,7 +75,8 @@ const drawn = (slice: Slice): number => Math.min(slice.film?.likely ?? 10, BREAK
 /** Moves labels apart until none overlap, keeping their order and staying as near to their layers as they can. */
 function spread(wanted: readonly number[], top: number, bottom: number): number[] {
   const placed = wanted.map((y) => Math.min(y, bottom));
-  for (let i = 1; i < placed.length; i++) placed[i] = Math.min(placed[i] as number, (placed[i - 1] as number) - LABEL);
+  for (let i = 1; i < placed.length; i++)
+    placed[i] = Math.min(placed[i] as number, (placed[i - 1] as number) - LABEL);
   const over = top - (placed.at(-1) ?? top);
   if (over > 0) {
     let limit = top;
@@ -84,7 +89,10 @@ function spread(wanted: readonly number[], top: number, bottom: number): number[
 }
 
 function zigzag(x: number, y: number): Markup {
-  const points = Array.from({ length: 10 }, (_, i) => `${x + (i * BAR) / 9},${y + (i % 2 === 0 ? -3 : 3)}`).join(' ');
+  const points = Array.from(
+    { length: 10 },
+    (_, i) => `${x + (i * BAR) / 9},${y + (i % 2 === 0 ? -3 : 3)}`,
+  ).join(' ');
   return el('polyline', { points, fill: 'none', stroke: '#fff', 'stroke-width': 4 });
 }
 
@@ -101,14 +109,32 @@ function columnMarkup(column: Column, x: number, height: number, perMicron: numb
     y -= h;
     middles.push(y + h / 2);
     const dashes = slice.film === undefined ? '4 3' : undefined;
-    parts.push(el('rect', { x, y, width: BAR, height: h, fill: slice.hex ?? '#ffffff', stroke: '#333', 'stroke-width': 0.7, 'stroke-dasharray': dashes }));
+    parts.push(
+      el('rect', {
+        x,
+        y,
+        width: BAR,
+        height: h,
+        fill: slice.hex ?? '#ffffff',
+        stroke: '#333',
+        'stroke-width': 0.7,
+        'stroke-dasharray': dashes,
+      }),
+    );
     if ((slice.film?.likely ?? 0) > BREAK) parts.push(zigzag(x, y + h / 2));
   }
   const labels = spread(middles, HEAD + 10, floor - 14);
   column.slices.forEach((slice, i) => {
     const from = middles[i] as number;
     const to = labels[i] as number;
-    parts.push(el('polyline', { points: `${x + BAR},${from} ${x + BAR + 10},${from} ${x + BAR + 22},${to} ${x + BAR + 28},${to}`, fill: 'none', stroke: '#777', 'stroke-width': 0.7 }));
+    parts.push(
+      el('polyline', {
+        points: `${x + BAR},${from} ${x + BAR + 10},${from} ${x + BAR + 22},${to} ${x + BAR + 28},${to}`,
+        fill: 'none',
+        stroke: '#777',
+        'stroke-width': 0.7,
+      }),
+    );
     parts.push(el('text', { x: x + BAR + 32, y: to - 1, fill: '#1a1a1a' }, slice.label));
     parts.push(el('text', { x: x + BAR + 32, y: to + 12, 'font-size': 11, fill: '#555' }, slice.detail));
   });
@@ -117,14 +143,20 @@ function columnMarkup(column: Column, x: number, height: number, perMicron: numb
 
 function words(columns: readonly Column[]): string {
   return columns
-    .map((c) => `${c.title}, from below: ${c.slices.map((s) => `${s.label} (${s.detail}${s.hex ? `, colour ${s.hex}` : ''})`).join('; ') || 'no layer'}.`)
+    .map(
+      (c) =>
+        `${c.title}, from below: ${c.slices.map((s) => `${s.label} (${s.detail}${s.hex ? `, colour ${s.hex}` : ''})`).join('; ') || 'no layer'}.`,
+    )
     .join(' ');
 }
 
 /** The drawing as one SVG; undefined for a plan without layers. `id` keeps several on one page apart. */
 export function sectionDrawing(study: Study, id = 'section'): Markup | undefined {
   if (study.layers.length === 0) return undefined;
-  const columns = [...study.areas.map((a) => areaColumn(study, a.name)), ...study.plan.samples.map((s) => sampleColumn(study, s))].filter((c) => c.slices.length > 0);
+  const columns = [
+    ...study.areas.map((a) => areaColumn(study, a.name)),
+    ...study.plan.samples.map((s) => sampleColumn(study, s)),
+  ].filter((c) => c.slices.length > 0);
   if (columns.length === 0) return undefined;
   const thickest = Math.max(...columns.map((c) => c.slices.reduce((sum, s) => sum + drawn(s), 0)));
   const most = Math.max(...columns.map((c) => c.slices.length));
@@ -141,13 +173,21 @@ export function sectionDrawing(study: Study, id = 'section'): Markup | undefined
     `Section through ${study.plan.title ?? 'the painting'}`,
     words(columns),
     ...columns.map((c, i) =>
-      el('g', { transform: `translate(10 ${Math.floor(i / perRow) * rowHeight + 6})` }, columnMarkup(c, (i % perRow) * COLUMN, height, perMicron)),
+      el(
+        'g',
+        { transform: `translate(10 ${Math.floor(i / perRow) * rowHeight + 6})` },
+        columnMarkup(c, (i % perRow) * COLUMN, height, perMicron),
+      ),
     ),
     el(
       'g',
       { transform: `translate(10 ${rows * rowHeight + 8})` },
       el('line', { x1: 0, y1: 0, x2: scale, y2: 0, stroke: '#333', 'stroke-width': 2 }),
-      el('text', { x: scale + 6, y: 4, fill: '#333' }, `20 µm; layers over ${BREAK} µm are drawn broken, dashed ones have no known film`),
+      el(
+        'text',
+        { x: scale + 6, y: 4, fill: '#333' },
+        `20 µm; layers over ${BREAK} µm are drawn broken, dashed ones have no known film`,
+      ),
     ),
   );
 }

@@ -21,24 +21,52 @@ interface Strip {
 
 function strips(study: Study, hexOf: (lab: readonly [number, number, number]) => string): Strip[] {
   return study.areas.flatMap((area) => {
-    const swatches = area.buildUp().map((b): Swatch => ({ label: b.layer, hex: b.colour.hex, note: `${b.colour.hex} ±${b.colour.radius.toFixed(1)} ${b.colour.confidence}` }));
+    const swatches = area
+      .buildUp()
+      .map(
+        (b): Swatch => ({
+          label: b.layer,
+          hex: b.colour.hex,
+          note: `${b.colour.hex} ±${b.colour.radius.toFixed(1)} ${b.colour.confidence}`,
+        }),
+      );
     if (swatches.length === 0) return [];
     const target = area.target();
     const aim: Swatch[] = target
-      ? [{ label: 'target', hex: hexOf(target.lab), note: target.deltaE00 === undefined ? 'not predicted' : `ΔE00 ${target.deltaE00.toFixed(1)} of ${target.within}` }]
+      ? [
+          {
+            label: 'target',
+            hex: hexOf(target.lab),
+            note:
+              target.deltaE00 === undefined
+                ? 'not predicted'
+                : `ΔE00 ${target.deltaE00.toFixed(1)} of ${target.within}`,
+          },
+        ]
       : [];
     return [{ area: area.name, swatches: [...swatches, ...aim] }];
   });
 }
 
 /** One SVG with a row an area; undefined where no colour could be predicted. */
-export function buildUpStrips(study: Study, hexOf: (lab: readonly [number, number, number]) => string, id = 'strips'): Markup | undefined {
+export function buildUpStrips(
+  study: Study,
+  hexOf: (lab: readonly [number, number, number]) => string,
+  id = 'strips',
+): Markup | undefined {
   const rows = strips(study, hexOf);
   if (rows.length === 0) return undefined;
   const perRow = 8;
-  const lines = rows.flatMap((r) => Array.from({ length: Math.ceil(r.swatches.length / perRow) }, (_, i) => ({ area: i === 0 ? r.area : '', swatches: r.swatches.slice(i * perRow, (i + 1) * perRow) })));
+  const lines = rows.flatMap((r) =>
+    Array.from({ length: Math.ceil(r.swatches.length / perRow) }, (_, i) => ({
+      area: i === 0 ? r.area : '',
+      swatches: r.swatches.slice(i * perRow, (i + 1) * perRow),
+    })),
+  );
   const widest = Math.max(...lines.map((l) => l.swatches.length));
-  const description = rows.map((r) => `${r.area}: ${r.swatches.map((s) => `${s.label} ${s.note}`).join(', ')}.`).join(' ');
+  const description = rows
+    .map((r) => `${r.area}: ${r.swatches.map((s) => `${s.label} ${s.note}`).join(', ')}.`)
+    .join(' ');
   return picture(
     id,
     LEFT + widest * CELL + 10,
@@ -54,7 +82,16 @@ export function buildUpStrips(study: Study, hexOf: (lab: readonly [number, numbe
           el(
             'g',
             { transform: `translate(${LEFT + j * CELL} 0)` },
-            el('rect', { x: 0, y: 0, width: CELL - 6, height: 44, fill: s.hex, stroke: s.label === 'target' ? '#111' : '#777', 'stroke-width': s.label === 'target' ? 2 : 0.7, 'stroke-dasharray': s.label === 'target' ? '5 3' : undefined }),
+            el('rect', {
+              x: 0,
+              y: 0,
+              width: CELL - 6,
+              height: 44,
+              fill: s.hex,
+              stroke: s.label === 'target' ? '#111' : '#777',
+              'stroke-width': s.label === 'target' ? 2 : 0.7,
+              'stroke-dasharray': s.label === 'target' ? '5 3' : undefined,
+            }),
             el('text', { x: 0, y: 59, fill: '#1a1a1a', 'font-size': 11 }, shortened(s.label, 15)),
             el('text', { x: 0, y: 73, fill: '#555', 'font-size': 10 }, s.note),
           ),

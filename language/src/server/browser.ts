@@ -3,7 +3,8 @@ import { BrowserMessageReader, BrowserMessageWriter, createConnection } from 'vs
 import type { PlanHost } from '../plan/host.ts';
 import { serve } from './server.ts';
 
-const within = (roots: readonly string[], uri: string) => roots.some((r) => uri.startsWith(r.endsWith('/') ? r : `${r}/`));
+const within = (roots: readonly string[], uri: string) =>
+  roots.some((r) => uri.startsWith(r.endsWith('/') ? r : `${r}/`));
 
 const virtualDisk = (roots: readonly string[]): PlanHost => ({
   resolve(path, from) {
@@ -14,7 +15,10 @@ const virtualDisk = (roots: readonly string[]): PlanHost => ({
       return { uri: path };
     }
   },
-  read: () => ({ failed: 'missing', detail: 'open the file in the editor: in the browser only open files are read' }),
+  read: () => ({
+    failed: 'missing',
+    detail: 'open the file in the editor: in the browser only open files are read',
+  }),
 });
 
 const scope = self as unknown as DedicatedWorkerGlobalScope;

@@ -1,5 +1,13 @@
 /** Places of a plan to ranges of the protocol, and findings to diagnostics. */
-import { type CodeAction, CodeActionKind, type Diagnostic, DiagnosticSeverity, DiagnosticTag, type Range, type WorkspaceEdit } from 'vscode-languageserver';
+import {
+  type CodeAction,
+  CodeActionKind,
+  type Diagnostic,
+  DiagnosticSeverity,
+  DiagnosticTag,
+  type Range,
+  type WorkspaceEdit,
+} from 'vscode-languageserver';
 import type { Lines } from '../plan/lines.ts';
 import { TOOL_NAME } from '../plan/names.ts';
 import type { Fix, Place, Severity } from '../plan/plan.ts';
@@ -11,7 +19,10 @@ export type LinesOf = (uri: string) => Lines;
 export function rangeOf(place: Place, lines: Lines): Range {
   const start = lines.at(place.start);
   const end = lines.at(place.end);
-  return { start: { line: start.line, character: start.column }, end: { line: end.line, character: end.column } };
+  return {
+    start: { line: start.line, character: start.column },
+    end: { line: end.line, character: end.column },
+  };
 }
 
 const SEVERITY: Record<Severity, DiagnosticSeverity> = {
@@ -50,5 +61,10 @@ export function editOf(fix: Fix, lines: LinesOf): WorkspaceEdit {
 }
 
 export function quickFix(fix: Fix, diagnostic: Diagnostic, lines: LinesOf): CodeAction {
-  return { title: fix.title, kind: CodeActionKind.QuickFix, diagnostics: [diagnostic], edit: editOf(fix, lines) };
+  return {
+    title: fix.title,
+    kind: CodeActionKind.QuickFix,
+    diagnostics: [diagnostic],
+    edit: editOf(fix, lines),
+  };
 }

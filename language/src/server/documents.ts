@@ -50,7 +50,8 @@ export function analysedDocuments(documents: TextDocuments<TextDocument>, disk: 
       const document = documents.get(uri);
       if (!document) return undefined;
       const known = remembered.get(uri);
-      if (known && known.open.version === document.version && known.generation === generation) return known.open;
+      if (known && known.open.version === document.version && known.generation === generation)
+        return known.open;
       const analyse = known?.analyse ?? createAnalyser();
       const text = document.getText();
       const files = host();

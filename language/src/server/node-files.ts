@@ -34,7 +34,10 @@ export function nodeHost(roots: readonly string[]): PlanHost {
       if (target.includes('\0')) return { uri: path };
       // the folder of a file that does not exist (yet) still tells on which side it lies
       const found = real(target);
-      const judged = found === resolve(target) ? resolve(real(dirname(target)), target.slice(dirname(target).length + 1)) : found;
+      const judged =
+        found === resolve(target)
+          ? resolve(real(dirname(target)), target.slice(dirname(target).length + 1))
+          : found;
       return folders.some((f) => below(f, judged)) ? { uri: pathToFileURL(target).href } : { outside: true };
     },
     read(uri) {
@@ -42,13 +45,18 @@ export function nodeHost(roots: readonly string[]): PlanHost {
         const path = fileURLToPath(uri);
         const stat = statSync(path);
         if (!stat.isFile()) return { failed: 'unreadable', detail: 'it is no regular file' };
-        if (!path.endsWith(FILE_ENDING)) return { failed: 'unreadable', detail: `its name does not end in ${FILE_ENDING}` };
-        if (stat.size > MOST_BYTES) return { failed: 'too-large', detail: `${Math.round(stat.size / 1e6)} MB, at most 2` };
-        if (!folders.some((f) => below(f, real(path)))) return { failed: 'unreadable', detail: 'it lies outside the opened folder' };
+        if (!path.endsWith(FILE_ENDING))
+          return { failed: 'unreadable', detail: `its name does not end in ${FILE_ENDING}` };
+        if (stat.size > MOST_BYTES)
+          return { failed: 'too-large', detail: `${Math.round(stat.size / 1e6)} MB, at most 2` };
+        if (!folders.some((f) => below(f, real(path))))
+          return { failed: 'unreadable', detail: 'it lies outside the opened folder' };
         return { text: readFileSync(path, 'utf8') };
       } catch (error) {
         const code = (error as NodeJS.ErrnoException).code;
-        return code === 'ENOENT' || code === 'ENOTDIR' ? { failed: 'missing' } : { failed: 'unreadable', detail: String(code ?? 'unknown') };
+        return code === 'ENOENT' || code === 'ENOTDIR'
+          ? { failed: 'missing' }
+          : { failed: 'unreadable', detail: String(code ?? 'unknown') };
       }
     },
   };

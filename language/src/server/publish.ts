@@ -20,7 +20,12 @@ export interface Publisher {
   diagnostics(open: Open): Diagnostic[];
 }
 
-export function publisher(connection: Connection, documents: Documents, settings: () => CheckSettings, pulls: () => boolean): Publisher {
+export function publisher(
+  connection: Connection,
+  documents: Documents,
+  settings: () => CheckSettings,
+  pulls: () => boolean,
+): Publisher {
   const timers = new Map<string, NodeJS.Timeout>();
   const found = new WeakMap<Open, { readonly findings: readonly Finding[]; readonly coloured: boolean }>();
 
@@ -33,7 +38,9 @@ export function publisher(connection: Connection, documents: Documents, settings
   };
   const diagnostics = (open: Open) => compute(open, false).map((f) => diagnosticOf(f, open.linesOf));
   const send = (open: Open) =>
-    pulls() ? undefined : connection.sendDiagnostics({ uri: open.uri, version: open.version, diagnostics: diagnostics(open) });
+    pulls()
+      ? undefined
+      : connection.sendDiagnostics({ uri: open.uri, version: open.version, diagnostics: diagnostics(open) });
 
   const later = (uri: string, pause: number, work: (open: Open) => void) => {
     clearTimeout(timers.get(uri));

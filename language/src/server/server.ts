@@ -6,19 +6,17 @@ import {
   DocumentDiagnosticReportKind,
   type InitializeParams,
   type InitializeResult,
-  MarkupKind,
   TextDocumentSyncKind,
   TextDocuments,
 } from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
-import { hover } from '../features/hover.ts';
+import { TOKEN_MODIFIERS, TOKEN_TYPES } from '../features/tokens.ts';
 import { loneHost, type PlanHost } from '../plan/host.ts';
 import { TOOL_NAME, TOOL_VERSION } from '../plan/names.ts';
-import type { Severity } from '../plan/plan.ts';
-import type { CheckSettings } from '../rules/check.ts';
-import { quickFix, rangeOf } from './convert.ts';
-import { analysedDocuments, type Open } from './documents.ts';
+import { analysedDocuments } from './documents.ts';
 import { publisher } from './publish.ts';
+import { answerRequests } from './requests.ts';
+import { readSettings, type Settings } from './settings.ts';
 
 /** Makes a host for some workspace folders (uris); the browser has none. */
 export type Disk = (roots: readonly string[]) => PlanHost;
@@ -28,13 +26,17 @@ export function serve(connection: Connection, disk: Disk): void {
   let trusted = true;
   let canPull = false;
   let canConfigure = false;
-  let severities: Record<string, Severity | 'off'> = {};
+  let settings: Settings = readSettings(undefined);
   let host: PlanHost = loneHost;
 
   const texts = new TextDocuments(TextDocument);
   const documents = analysedDocuments(texts, () => host);
-  const settings = (): CheckSettings => ({ severities });
-  const publish = publisher(connection, documents, settings, () => canPull);
+  const publish = publisher(
+    connection,
+    documents,
+    () => ({ severities: settings.severities }),
+    () => canPull,
+  );
 
   const openHost = () => {
     host = trusted ? disk(roots) : loneHost;
@@ -49,7 +51,9 @@ export function serve(connection: Connection, disk: Disk): void {
   connection.onInitialize((params: InitializeParams): InitializeResult => {
     roots = params.workspaceFolders?.map((f) => f.uri) ?? (params.rootUri ? [params.rootUri] : []);
     trusted = (params.initializationOptions as { trusted?: boolean } | undefined)?.trusted !== false;
-    canPull = params.capabilities.textDocument?.diagnostic !== undefined && params.capabilities.workspace?.diagnostics?.refreshSupport === true;
+    canPull =
+      params.capabilities.textDocument?.diagnostic !== undefined &&
+      params.capabilities.workspace?.diagnostics?.refreshSupport === true;
     canConfigure = params.capabilities.workspace?.configuration === true;
     openHost();
     return {
@@ -57,23 +61,55 @@ export function serve(connection: Connection, disk: Disk): void {
       capabilities: {
         textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental },
         hoverProvider: true,
-        codeActionProvider: { codeActionKinds: ['quickfix'] },
+        completionProvider: { resolveProvider: true, triggerCharacters: [' ', '+', ','] },
+        codeActionProvider: {
+          codeActionKinds: ['quickfix', 'refactor.extract', 'refactor.inline', 'refactor.rewrite'],
+        },
+        definitionProvider: true,
+        referencesProvider: true,
+        documentHighlightProvider: true,
+        renameProvider: { prepareProvider: true },
+        documentSymbolProvider: true,
+        workspaceSymbolProvider: true,
+        foldingRangeProvider: true,
+        selectionRangeProvider: true,
+        documentLinkProvider: {},
+        documentFormattingProvider: true,
+        documentRangeFormattingProvider: true,
+        documentOnTypeFormattingProvider: { firstTriggerCharacter: '}' },
+        colorProvider: true,
+        inlayHintProvider: true,
+        codeLensProvider: {},
+        semanticTokensProvider: {
+          full: true,
+          legend: { tokenTypes: [...TOKEN_TYPES], tokenModifiers: [...TOKEN_MODIFIERS] },
+        },
         workspace: { workspaceFolders: { supported: true, changeNotifications: true } },
-        ...(canPull ? { diagnosticProvider: { identifier: TOOL_NAME, interFileDependencies: true, workspaceDiagnostics: false } } : {}),
+        ...(canPull
+          ? {
+              diagnosticProvider: {
+                identifier: TOOL_NAME,
+                interFileDependencies: true,
+                workspaceDiagnostics: false,
+              },
+            }
+          : {}),
       },
     };
   });
 
   connection.onInitialized(() => {
     if (canConfigure) {
-      connection.client.register(DidChangeConfigurationNotification.type, { section: TOOL_NAME }).catch(() => {});
+      connection.client
+        .register(DidChangeConfigurationNotification.type, { section: TOOL_NAME })
+        .catch(() => {});
       void configure();
     }
   });
 
   const configure = async () => {
     const configuration = await connection.workspace.getConfiguration(TOOL_NAME).catch(() => undefined);
-    severities = configuration?.rules ?? {};
+    settings = readSettings(configuration);
     recheck();
   };
   connection.onDidChangeConfiguration(() => (canConfigure ? configure() : undefined));
@@ -87,7 +123,10 @@ export function serve(connection: Connection, disk: Disk): void {
   texts.onDidChangeContent(({ document }) => {
     publish.changed(document.uri);
     for (const other of texts.all())
-      if (other.uri !== document.uri && documents.get(other.uri)?.analysis.plan.uses.some((u) => u.uri === document.uri)) {
+      if (
+        other.uri !== document.uri &&
+        documents.get(other.uri)?.analysis.plan.uses.some((u) => u.uri === document.uri)
+      ) {
         documents.othersChanged();
         publish.changed(other.uri);
       }
@@ -97,35 +136,16 @@ export function serve(connection: Connection, disk: Disk): void {
     publish.closed(document.uri);
   });
 
-  /** Answers for an open document; a request on any other gets `otherwise`. */
-  const on = <P extends { textDocument: { uri: string } }, R>(otherwise: R, answer: (open: Open, params: P) => R) => (params: P): R => {
-    const open = documents.get(params.textDocument.uri);
-    return open ? answer(open, params) : otherwise;
-  };
-
-  connection.languages.diagnostics.on(
-    on({ kind: DocumentDiagnosticReportKind.Full, items: [] }, (open) => ({ kind: DocumentDiagnosticReportKind.Full, items: publish.diagnostics(open) })),
-  );
-
-  connection.onHover(
-    on(null, (open, { position }) => {
-      const { plan, study } = open.analysis;
-      const found = hover(plan, study, open.lines.offset(position.line, position.character));
-      return found ? { contents: { kind: MarkupKind.Markdown, value: found.markdown }, range: rangeOf(found.place, open.lines) } : null;
-    }),
-  );
-
-  connection.onCodeAction(
-    on([], (open, { range }) => {
-      const start = open.lines.offset(range.start.line, range.start.character);
-      const end = open.lines.offset(range.end.line, range.end.character);
-      const diagnostics = publish.diagnostics(open);
-      return publish
-        .findings(open)
-        .flatMap((f, i) =>
-          f.place.start <= end && start <= f.place.end ? f.fixes.map((fix) => quickFix(fix, diagnostics[i] as (typeof diagnostics)[number], open.linesOf)) : [],
-        );
-    }),
+  connection.languages.diagnostics.on(({ textDocument }) => {
+    const open = documents.get(textDocument.uri);
+    return { kind: DocumentDiagnosticReportKind.Full, items: open ? publish.diagnostics(open) : [] };
+  });
+  answerRequests(
+    connection,
+    documents,
+    () => texts.all().map((t) => t.uri),
+    publish,
+    () => settings,
   );
 
   texts.listen(connection);

@@ -35,5 +35,7 @@ export function check(names: readonly string[], options: Options): number {
   shown.done();
   process.stdout.write((FORMATS[options.format] as (f: readonly CheckedFile[]) => string)(files));
   const count = counted(files);
-  return count.error > 0 || (options.maxWarnings !== undefined && count.warning > options.maxWarnings) ? 1 : 0;
+  return count.error > 0 || (options.maxWarnings !== undefined && count.warning > options.maxWarnings)
+    ? 1
+    : 0;
 }

@@ -16,7 +16,13 @@ export function compareCommand(before: string, after: string, options: { readonl
   const [old, now] = versions as [(typeof versions)[0], (typeof versions)[0]];
   const result = compare(old, now);
   const report = () => comparisonReport(result, `${old.path} → ${now.path}`);
-  if (options.format === 'json') process.stdout.write(jsonText({ version: '1', tool, old: old.path, new: now.path, same: isSame(result), ...result }));
-  else process.stdout.write(options.format === 'md' ? markdownReport(report(), 'compare').text : reportPaper(report()));
+  if (options.format === 'json')
+    process.stdout.write(
+      jsonText({ version: '1', tool, old: old.path, new: now.path, same: isSame(result), ...result }),
+    );
+  else
+    process.stdout.write(
+      options.format === 'md' ? markdownReport(report(), 'compare').text : reportPaper(report()),
+    );
   return isSame(result) ? 0 : 1;
 }

@@ -4,9 +4,9 @@ import { FILE_ENDING } from '../../plan/names.ts';
 import { htmlReport } from '../../report/html.ts';
 import { markdownReport } from '../../report/markdown.ts';
 import { sectionDrawing } from '../../report/section.ts';
+import { materialsCsv } from '../../studio/quantities.ts';
 import { calendarIcs } from '../../study/calendar-ics.ts';
 import { studyJson } from '../../study/json.ts';
-import { materialsCsv } from '../../studio/quantities.ts';
 import { jsonText } from '../formats/json.ts';
 import { CannotRun, type Input, readInputs } from '../input.ts';
 import { studied } from './study.ts';
@@ -14,10 +14,14 @@ import { studied } from './study.ts';
 export const REPORTS = ['html', 'md', 'json', 'ics', 'svg', 'csv'] as const;
 export type ReportKind = (typeof REPORTS)[number];
 
-const nameOf = (input: Input) => (input.path === '<standard input>' ? 'plan' : basename(input.path, FILE_ENDING));
+const nameOf = (input: Input) =>
+  input.path === '<standard input>' ? 'plan' : basename(input.path, FILE_ENDING);
 
 /** The report as one text, and the files that go beside it. */
-function render(input: Input, kind: ReportKind): { text: string; beside: ReadonlyMap<string, string>; failed: boolean } {
+function render(
+  input: Input,
+  kind: ReportKind,
+): { text: string; beside: ReadonlyMap<string, string>; failed: boolean } {
   const { study, checked, report, failed } = studied(input);
   const alone = (text: string) => ({ text, beside: new Map<string, string>(), failed });
   switch (kind) {
@@ -44,7 +48,10 @@ function render(input: Input, kind: ReportKind): { text: string; beside: Readonl
 const isFolder = (path: string) => statSync(path, { throwIfNoEntry: false })?.isDirectory() === true;
 
 /** Writes each report; to standard output where it is one text, one plan, and no `--out`. Says on standard error what was written. */
-export function reportCommand(names: readonly string[], options: { readonly to: ReportKind; readonly out?: string }): number {
+export function reportCommand(
+  names: readonly string[],
+  options: { readonly to: ReportKind; readonly out?: string },
+): number {
   const inputs = readInputs(names);
   const { to, out } = options;
   const intoFolder = out !== undefined && (inputs.length > 1 || isFolder(out) || out.endsWith('/'));
@@ -57,7 +64,8 @@ export function reportCommand(names: readonly string[], options: { readonly to: 
       if (result.beside.size > 0) console.error('The drawings are written only with --out PATH.');
       continue;
     }
-    const path = out === undefined || intoFolder ? join(out ?? dirname(input.path), `${nameOf(input)}.${to}`) : out;
+    const path =
+      out === undefined || intoFolder ? join(out ?? dirname(input.path), `${nameOf(input)}.${to}`) : out;
     try {
       mkdirSync(dirname(path), { recursive: true });
       writeFileSync(path, result.text);

@@ -24,13 +24,18 @@ export function studied(input: Input) {
 export function oneInput(name: string, command: string): Input {
   const inputs = readInputs([name]);
   const input = inputs[0];
-  if (!input || inputs.length > 1) throw new CannotRun(`${command} takes one plan; ${name} holds ${inputs.length}.`);
+  if (!input || inputs.length > 1)
+    throw new CannotRun(`${command} takes one plan; ${name} holds ${inputs.length}.`);
   return input;
 }
 
 export function studyCommand(name: string, options: { readonly format: string }): number {
   const input = oneInput(name, 'study');
   const { study, checked, report, failed } = studied(input);
-  process.stdout.write(options.format === 'json' ? jsonText(studyJson(study, input.path, checked.findings)) : studyPaper(report(), checked));
+  process.stdout.write(
+    options.format === 'json'
+      ? jsonText(studyJson(study, input.path, checked.findings))
+      : studyPaper(report(), checked),
+  );
   return failed ? 1 : 0;
 }

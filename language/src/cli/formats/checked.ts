@@ -15,7 +15,10 @@ export interface CheckedFinding {
   readonly message: string;
   readonly range: Range;
   readonly related: readonly { readonly message: string; readonly path: string; readonly range: Range }[];
-  readonly fixes: readonly { readonly title: string; readonly edits: readonly { readonly range: Range; readonly text: string }[] }[];
+  readonly fixes: readonly {
+    readonly title: string;
+    readonly edits: readonly { readonly range: Range; readonly text: string }[];
+  }[];
 }
 
 export interface CheckedFile {
@@ -74,7 +77,9 @@ export function counted(files: readonly CheckedFile[]): Record<Severity, number>
 
 export function sumLine(files: readonly CheckedFile[]): string {
   const count = counted(files);
-  const parts = ORDER.filter((s) => count[s] > 0).map((s) => `${count[s]} ${s}${count[s] === 1 || s === 'info' ? '' : 's'}`);
+  const parts = ORDER.filter((s) => count[s] > 0).map(
+    (s) => `${count[s]} ${s}${count[s] === 1 || s === 'info' ? '' : 's'}`,
+  );
   const where = files.length === 1 ? '' : ` in ${files.length} files`;
   return parts.length > 0 ? `${parts.join(', ')}${where}` : `Nothing to report${where}`;
 }

@@ -48,7 +48,12 @@ export function sarifLog(files: readonly CheckedFile[]) {
             message: { text: f.message },
             locations: [location(file.path, f.range)],
             ...(f.related.length > 0
-              ? { relatedLocations: f.related.map((r) => ({ ...location(r.path, r.range), message: { text: r.message } })) }
+              ? {
+                  relatedLocations: f.related.map((r) => ({
+                    ...location(r.path, r.range),
+                    message: { text: r.message },
+                  })),
+                }
               : {}),
             ...(f.fixes.length > 0
               ? {
@@ -57,7 +62,10 @@ export function sarifLog(files: readonly CheckedFile[]) {
                     artifactChanges: [
                       {
                         artifactLocation: { uri: uriOf(file.path) },
-                        replacements: fix.edits.map((e) => ({ deletedRegion: region(e.range), insertedContent: { text: e.text } })),
+                        replacements: fix.edits.map((e) => ({
+                          deletedRegion: region(e.range),
+                          insertedContent: { text: e.text },
+                        })),
                       },
                     ],
                   })),

@@ -21,9 +21,12 @@ export function textFormat(files: readonly CheckedFile[]): string {
       out.push(wrap(f.message, 10));
       for (const r of f.related) {
         const where = r.path === file.path ? '' : `${r.path} `;
-        out.push(paint.gray(wrap(`see ${where}${r.range.start.line}:${r.range.start.column}  ${r.message}`, 12)));
+        out.push(
+          paint.gray(wrap(`see ${where}${r.range.start.line}:${r.range.start.column}  ${r.message}`, 12)),
+        );
       }
-      if (f.fixes.length > 0) out.push(paint.gray(wrap(`the editor can: ${f.fixes.map((x) => x.title).join(' / ')}`, 12)));
+      if (f.fixes.length > 0)
+        out.push(paint.gray(wrap(`the editor can: ${f.fixes.map((x) => x.title).join(' / ')}`, 12)));
     }
     out.push('');
   }

@@ -4,7 +4,15 @@
  */
 import type { AstNode } from 'langium';
 import type { Declaration, LayerField, PigmentField, SampleRow, StudioField } from '../../generated/ast.ts';
-import { braceFaults, type Fault, faultOf, firstFault, strangeField, strangeStart } from './messages.ts';
+import {
+  braceFaults,
+  type Fault,
+  faultOf,
+  firstFault,
+  strangeField,
+  strangeStart,
+  unclosedComment,
+} from './messages.ts';
 import { parse, type Rule } from './parser.ts';
 import type { Chunk } from './scan.ts';
 import { type Block, blockOf } from './words.ts';
@@ -23,10 +31,18 @@ export interface Parsed {
   readonly faults: readonly Fault[];
 }
 
-const FIELD_RULE: Record<Block, Rule> = { layer: 'LayerField', studio: 'StudioField', pigment: 'PigmentField', sample: 'SampleRow' };
+const FIELD_RULE: Record<Block, Rule> = {
+  layer: 'LayerField',
+  studio: 'StudioField',
+  pigment: 'PigmentField',
+  sample: 'SampleRow',
+};
 
-/** A declaration longer than this is not one a person wrote; it is parsed field by field, never whole. */
-const LONGEST = 200_000;
+/** No person writes a line, or a declaration without braces, longer than this; a longer block is parsed field by field. */
+const LONGEST = 50_000;
+
+/** More faults than this in one declaration help nobody; the rest of it is left unread. */
+const MOST_FAULTS = 50;
 
 function fieldsIn(node: Declaration): readonly Field[] {
   if ('fields' in node) return node.fields;
@@ -38,10 +54,15 @@ export function ownLines(text: string): { readonly start: number; readonly end: 
   const parts: { start: number; end: number }[] = [];
   let start = 0;
   for (const m of text.matchAll(/(?:\r\n|\n|\r)[\s]*/g)) {
-    const before = text.slice(start, m.index).replace(/\/\/.*$/gm, '').trimEnd();
+    const before = text
+      .slice(start, m.index)
+      .replace(/\/\/.*$/gm, '')
+      .trimEnd();
     const rest = m.index + m[0].length;
     if (before === '' || rest >= text.length) continue;
-    const goesOn = /[+,=:]$|\b(?:in|with|because|like|per|within|except|at)$/.test(before) || /^(?:[+,=:}]|\/[/*]|(?:in|with|because|like|per|within|except|at)\b)/.test(text.slice(rest, rest + 12));
+    const goesOn =
+      /[+,=:]$|\b(?:in|with|because|like|per|within|except|at)$/.test(before) ||
+      /^(?:[+,=:}]|\/[/*]|(?:in|with|because|like|per|within|except|at)\b)/.test(text.slice(rest, rest + 12));
     if (goesOn) continue;
     parts.push({ start, end: start + text.slice(start, m.index).trimEnd().length });
     start = rest;
@@ -51,9 +72,16 @@ export function ownLines(text: string): { readonly start: number; readonly end: 
 }
 
 /** Parses one line-like stretch; what it cannot take stays in its faults. */
-function piece<T extends AstNode>(text: string, base: number, rule: Rule): { node?: Piece<T>; fault?: Fault } {
-  const result = parse<T>(text, rule);
-  if (!result) return { fault: { message: 'This cannot be read.', start: base, end: base + text.length } };
+function piece<T extends AstNode>(
+  text: string,
+  base: number,
+  rule: Rule,
+): { node?: Piece<T>; fault?: Fault } {
+  const result = text.length < LONGEST ? parse<T>(text, rule) : undefined;
+  if (!result)
+    return {
+      fault: { message: 'This is too long to be read as one declaration.', start: base, end: base + 1 },
+    };
   const fault = firstFault(result, text);
   return { node: { node: result.value, base }, fault: fault && faultOf(fault, text, base) };
 }
@@ -64,23 +92,9 @@ function brokenFields(text: string, chunk: Chunk, block: Block): { fields: Piece
   const open = (chunk.open as number) - chunk.start;
   const end = chunk.close === undefined ? text.length : chunk.close - chunk.start;
   const starts = block === 'sample' ? [] : chunk.fields.map((f) => f - chunk.start);
-  const first = starts[0] ?? end;
-  const stretches: { start: number; end: number; known: boolean }[] = [];
-  const lead = { start: open + 1, end: first };
-  for (const part of ownLines(text.slice(lead.start, lead.end))) {
-    const s = text.slice(lead.start + part.start, lead.start + part.end);
-    const skip = s.length - s.trimStart().length;
-    if (s.trim() && !/^(?:\/\/[^\n\r]*\s*)+$/.test(s.trim())) stretches.push({ start: lead.start + part.start + skip, end: lead.start + part.start + s.trimEnd().length, known: block === 'sample' });
-  }
-  starts.forEach((start, i) => {
-    const whole = text.slice(start, starts[i + 1] ?? end);
-    const [own, ...rest] = ownLines(whole);
-    if (own) stretches.push({ start, end: start + whole.slice(0, own.end).trimEnd().length, known: true });
-    for (const r of rest) stretches.push({ start: start + r.start, end: start + r.start + whole.slice(r.start, r.end).trimEnd().length, known: false });
-  });
-  for (const s of stretches) {
+  for (const s of stretches(text, open + (chunk.openMissing ? 0 : 1), end, starts, block)) {
+    if (faults.length >= MOST_FAULTS) break;
     const line = text.slice(s.start, s.end);
-    if (/^\/[/*]/.test(line)) continue;
     if (!s.known) {
       faults.push(strangeField(line, s.start, block, chunk.word));
       continue;
@@ -89,17 +103,83 @@ function brokenFields(text: string, chunk: Chunk, block: Block): { fields: Piece
     if (node) fields.push(node);
     if (fault) faults.push(fault);
   }
-  return { fields, faults };
+  return { fields, faults: onePerLine(text, faults) };
+}
+
+/** The inside of a block, cut where fields begin and where a line begins something of its own. */
+function stretches(
+  text: string,
+  start: number,
+  end: number,
+  starts: readonly number[],
+  block: Block,
+): { start: number; end: number; known: boolean }[] {
+  const found: { start: number; end: number; known: boolean }[] = [];
+  const add = (from: number, to: number, known: boolean) => {
+    const whole = text.slice(from, to);
+    ownLines(whole).forEach((part, i) => {
+      const line = whole.slice(part.start, part.end);
+      const lead = line.length - line.trimStart().length;
+      const own = line.trim();
+      if (own === '' || /^(?:\/\/|\/\*)/.test(own)) return;
+      found.push({
+        start: from + part.start + lead,
+        end: from + part.start + lead + own.length,
+        known: known && (i === 0 || block === 'sample'),
+      });
+    });
+  };
+  add(start, starts[0] ?? end, block === 'sample');
+  starts.forEach((from, i) => {
+    add(from, starts[i + 1] ?? end, true);
+  });
+  return found;
+}
+
+/** Where one line went wrong, what follows on it most likely went wrong with it. */
+function onePerLine(text: string, faults: readonly Fault[]): Fault[] {
+  return faults.filter((fault, i) => {
+    const last = faults[i - 1];
+    return !last || /[\r\n]/.test(text.slice(last.end, fault.start));
+  });
+}
+
+/** The text with comments that nothing closes taken out, each as far as its line goes. */
+function withoutUnclosed(text: string, chunk: Chunk): string {
+  if (!chunk.unclosed) return text;
+  let out = '';
+  let at = 0;
+  for (const { start, end } of chunk.unclosed) {
+    out += text.slice(at, start - chunk.start) + ' '.repeat(end - start);
+    at = end - chunk.start;
+  }
+  return out + text.slice(at);
 }
 
 /** Never throws. */
-export function parseChunk(text: string, chunk: Chunk): Parsed {
+export function parseChunk(written: string, chunk: Chunk): Parsed {
+  const text = withoutUnclosed(written, chunk);
+  const parsed = text.trim() === '' ? { fields: [], faults: [] } : parseText(text, chunk);
+  const comments = (chunk.unclosed ?? []).slice(0, 1).map((c) => unclosedComment(c.start - chunk.start));
+  return comments.length > 0 ? { ...parsed, faults: [...comments, ...parsed.faults] } : parsed;
+}
+
+function parseText(text: string, chunk: Chunk): Parsed {
   if (!chunk.word) return { fields: [], faults: [strangeStart(text)] };
   const block = chunk.open === undefined ? undefined : blockOf(chunk.word);
-  if (text.length < LONGEST && chunk.stray === undefined && (chunk.open === undefined || chunk.close !== undefined)) {
+  if (
+    text.length < LONGEST &&
+    chunk.stray === undefined &&
+    !chunk.openMissing &&
+    (chunk.open === undefined || chunk.close !== undefined)
+  ) {
     const whole = parse<Declaration>(text, 'Declaration');
     if (whole && whole.lexerErrors.length === 0 && whole.parserErrors.length === 0) {
-      return { declaration: { node: whole.value, base: 0 }, fields: fieldsIn(whole.value).map((node) => ({ node, base: 0 })), faults: [] };
+      return {
+        declaration: { node: whole.value, base: 0 },
+        fields: fieldsIn(whole.value).map((node) => ({ node, base: 0 })),
+        faults: [],
+      };
     }
   }
   if (!block) {
@@ -111,5 +191,10 @@ export function parseChunk(text: string, chunk: Chunk): Parsed {
   const open = (chunk.open as number) - chunk.start;
   const head = piece<Declaration>(`${text.slice(0, open)}{}`, 0, 'Declaration');
   const { fields, faults } = brokenFields(text, chunk, block);
-  return { declaration: head.node, fields, faults: [...(head.fault ? [head.fault] : []), ...faults, ...braceFaults(text, chunk)] };
+  const braces = braceFaults(text, chunk);
+  return {
+    declaration: head.node,
+    fields,
+    faults: [...(head.fault ? [head.fault] : []), ...faults, ...braces],
+  };
 }

@@ -55,24 +55,42 @@ function tokens(text: string): Token[] {
     const g = m.groups as Record<string, string | undefined>;
     if (g.newline !== undefined) breaks++;
     if (g.newline !== undefined || g.space !== undefined) continue;
-    const kind = g.line !== undefined ? 'line' : g.block !== undefined ? 'block' : g.number !== undefined ? 'number' : 'other';
+    const kind =
+      g.line !== undefined
+        ? 'line'
+        : g.block !== undefined
+          ? 'block'
+          : g.number !== undefined
+            ? 'number'
+            : 'other';
     found.push({ text: m[0].trimEnd(), at: m.index, breaks, kind });
     breaks = 0;
   }
   return found;
 }
 
-const UNITS: Record<string, string> = { um: 'µm', 'μm': 'µm', m3: 'm³', C: '°C', F: '°F', ºC: '°C', ºF: '°F', 'g/cm3': 'g/cm³' };
+const UNITS: Record<string, string> = {
+  um: 'µm',
+  μm: 'µm',
+  m3: 'm³',
+  C: '°C',
+  F: '°F',
+  ºC: '°C',
+  ºF: '°F',
+  'g/cm3': 'g/cm³',
+};
 
 function spelt(token: Token, before: Token | undefined, first: boolean): string {
-  if (before?.kind === 'number' && Object.hasOwn(UNITS, token.text.replace(/\s/g, ''))) return UNITS[token.text.replace(/\s/g, '')] as string;
+  if (before?.kind === 'number' && Object.hasOwn(UNITS, token.text.replace(/\s/g, '')))
+    return UNITS[token.text.replace(/\s/g, '')] as string;
   if (/^[°º]\s?[CF]$/.test(token.text)) return `°${token.text.at(-1)}`;
   if (/^g\/100\s?g$/.test(token.text)) return 'g/100g';
   if (token.text === 'color' && first) return 'colour';
   return token.text === '×' ? 'x' : token.text;
 }
 
-const tight = (before: string, after: string): boolean => after === ',' || after === '..' || before === '..' || after === ':' || before === ':';
+const tight = (before: string, after: string): boolean =>
+  after === ',' || after === '..' || before === '..' || after === ':' || before === ':';
 
 /** One sound declaration, in lines. */
 function laidOut(text: string, chunk: Chunk, oneLine: boolean, eol: string): string {
@@ -114,7 +132,8 @@ function laidOut(text: string, chunk: Chunk, oneLine: boolean, eol: string): str
         if (blank && token.kind !== 'other') lines.push('');
         // what goes on from the line before stands further in; a comment of its own does not
         line = token.kind === 'line' || token.kind === 'block' ? indent : `${indent}${INDENT}`;
-      } else if (before && line.trim()) line += token.kind === 'line' ? '  ' : tight(before.text, token.text) ? '' : ' ';
+      } else if (before && line.trim())
+        line += token.kind === 'line' ? '  ' : tight(before.text, token.text) ? '' : ' ';
       line += spelt(token, before, field);
       opened = false;
       if (token.kind === 'line') {
@@ -130,7 +149,10 @@ function laidOut(text: string, chunk: Chunk, oneLine: boolean, eol: string): str
 }
 
 function formatted(text: string, chunk: Chunk, eol: string): string {
-  const inner = chunk.open === undefined || chunk.close === undefined ? '' : text.slice(chunk.open - chunk.start, chunk.close - chunk.start);
+  const inner =
+    chunk.open === undefined || chunk.close === undefined
+      ? ''
+      : text.slice(chunk.open - chunk.start, chunk.close - chunk.start);
   if (inner && !/[\r\n]/.test(inner)) {
     const one = laidOut(text, chunk, true, eol);
     if (one.length <= WIDEST && !/[\r\n]/.test(one)) return one;
@@ -159,13 +181,17 @@ function between(text: string, first: boolean, last: boolean, eol: string): stri
 }
 
 /** Edits that bring a text, or the declarations touching a range of it, into canonical form. Linear in the text. */
-export function formatEdits(text: string, range: { readonly start: number; readonly end: number } = { start: 0, end: text.length }): Edit[] {
+export function formatEdits(
+  text: string,
+  range: { readonly start: number; readonly end: number } = { start: 0, end: text.length },
+): Edit[] {
   const eol = /\r\n|\n|\r/.exec(text)?.[0] ?? '\n';
   const bom = text.startsWith('\ufeff') ? 1 : 0;
   const chunks = scan(text);
   const edits: Edit[] = [];
   const put = (start: number, end: number, now: string) => {
-    if (end >= range.start && start <= range.end && text.slice(start, end) !== now) edits.push({ start, end, text: now });
+    if (end >= range.start && start <= range.end && text.slice(start, end) !== now)
+      edits.push({ start, end, text: now });
   };
   let at = bom;
   let first = true;
@@ -182,7 +208,8 @@ export function formatEdits(text: string, range: { readonly start: number; reado
     soundBefore = sound;
   }
   const rest = text.slice(at);
-  if (soundBefore && !rest.includes('/*') && (chunks.length > 0 || rest.trim())) put(at, text.length, between(rest, first, true, eol));
+  if (soundBefore && !rest.includes('/*') && (chunks.length > 0 || rest.trim()))
+    put(at, text.length, between(rest, first, true, eol));
   return edits;
 }
 
@@ -199,6 +226,7 @@ export function applyEdits(text: string, edits: readonly Edit[]): string {
 /** The whole text in canonical form; `unchanged` where nothing in it can be read. */
 export function format(text: string): { readonly text: string } | { readonly unchanged: string } {
   const chunks = scan(text);
-  if (chunks.length > 0 && chunks.every((c) => c.word === '')) return { unchanged: 'nothing in it is a declaration' };
+  if (chunks.length > 0 && chunks.every((c) => c.word === ''))
+    return { unchanged: 'nothing in it is a declaration' };
   return { text: applyEdits(text, formatEdits(text)) };
 }

@@ -1,5 +1,13 @@
 /** The Langium parser behind two plain functions. It is made once, and made anew should a parse ever break it. */
-import { type AstNode, createDefaultCoreModule, createDefaultSharedCoreModule, EmptyFileSystem, inject, type LangiumCoreServices, type ParseResult } from 'langium';
+import {
+  type AstNode,
+  createDefaultCoreModule,
+  createDefaultSharedCoreModule,
+  EmptyFileSystem,
+  inject,
+  type LangiumCoreServices,
+  type ParseResult,
+} from 'langium';
 import { PaintplanGeneratedModule, PaintplanGeneratedSharedModule } from '../../generated/module.ts';
 
 function services(): LangiumCoreServices {

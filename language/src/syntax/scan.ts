@@ -1,8 +1,9 @@
 /**
  * Cuts a text into its declarations before any parser sees it, so that a fault in one can never reach another. A chunk
- * runs from a declaration's word to just before the next one's. Time and space are linear in the text, whatever it holds.
+ * runs from a declaration's word to just before the next one's. Braces that are missing, doubled or left over are put
+ * right here, where the lines still show what was meant. Time and space are linear in the text, whatever it holds.
  */
-import { blockOf, declarationWord, fieldWord, isLayerWord } from './words.ts';
+import { type Block, blockOf, declarationWord, fieldWord, isJoining, isNameable } from './words.ts';
 
 export interface Chunk {
   /** offset of the declaration's first word, and the end of its last token */
@@ -14,105 +15,216 @@ export interface Chunk {
   readonly description?: string;
   /** offsets where fields begin inside the braces, for chunks with a block */
   readonly fields: readonly number[];
-  /** offset of `{`, and of the `}` that closes it, or undefined where it is missing */
+  /** offset of `{`; where it was forgotten, of the end of the word it should follow, and `openMissing` is set */
   readonly open?: number;
+  readonly openMissing?: boolean;
+  /** offset of the `}` that closes it, or undefined where it is missing */
   readonly close?: number;
-  /** a brace within the block, or a second block: outside the language */
+  /** a brace within the block */
   readonly stray?: number;
+  /** a comment that nothing closes; it is taken to end with its line */
+  readonly unclosed?: readonly { readonly start: number; readonly end: number }[];
 }
 
-// one token of the text, enough to know words, strings, comments and braces apart
-const TOKEN =
-  /(\/\/\/[^\n\r]*)|(\/\/[^\n\r]*|\/\*[^*]*(?:\*(?!\/)[^*]*)*(?:\*\/)?)|("[^"\n\r]*"?)|([{}])|([A-Za-z_\u00AA-\u024F\u0370-\u03FF\u0400-\u052F\u1E00-\u1FFF][A-Za-z\d_\u00AA-\u024F\u0370-\u03FF\u0400-\u052F\u1E00-\u1FFF-]*(?:\([^()\n\r{}"]*\)?)?)|(\r\n|\n|\r)|([ \t\f\v\u00a0\ufeff]+)|([\s\S])/g;
-
-interface Building {
-  start: number;
-  end: number;
-  word: string;
-  description?: string;
+type Building = { -readonly [K in keyof Chunk]: Chunk[K] } & {
   fields: number[];
-  open?: number;
-  close?: number;
-  stray?: number;
-}
+  unclosed?: { start: number; end: number }[];
+  /** whether the first field that begins a line is indented */
+  indented?: boolean;
+  /** tokens so far */
+  tokens: number;
+  onLine: boolean;
+};
 
-const isNameable = (word: string) => word === 'dry' || word === 'light' || word === 'oil';
+const LETTER = 'A-Za-z_\\u00AA-\\u024F\\u0370-\\u03FF\\u0400-\\u052F\\u1E00-\\u1FFF';
+// one token of the text, enough to know words, strings, comments and braces apart
+const TOKEN = new RegExp(
+  [
+    '(\\/\\/\\/[^\\n\\r]*)', // 1 description
+    '(\\/\\/[^\\n\\r]*)', // 2 comment
+    '(\\/\\*)', // 3 comment over lines
+    '("[^"\\n\\r]*"?)', // 4 string
+    '([{}])', // 5 brace
+    `([${LETTER}][${LETTER}\\d-]*(?:\\([^()\\n\\r{}"]*\\)?)?)`, // 6 word, or colour function
+    '(\\r\\n|\\n|\\r)', // 7 line end
+    '([ \\t\\f\\v\\u00a0\\ufeff]+)', // 8 space
+    `([\\d.,%+#:=][\\d.%${LETTER}]*|[^${LETTER}\\s"{}/\\d.,%+#:=]+|[\\s\\S])`, // 9 anything else
+  ].join('|'),
+  'g',
+);
 
-/** Text of the next token on the same line after an offset, for telling `medium lean =` from `medium 20 % lean`. */
-function looksDeclared(text: string, after: number): boolean {
-  return /^[ \t]+[^\s"={}\d][^\s"={}]*[ \t]*=/.test(text.slice(after, after + 200));
-}
+/** Whether what follows is `NAME =`, to tell `medium lean = …` from `medium 20 % lean`. */
+const declares = (text: string, after: number): boolean =>
+  /^[ \t]+[^\s"={}\d][^\s"={}]*[ \t]*=/.test(text.slice(after, after + 120));
+/** Whether what follows is `NAME {`. */
+const opensBlock = (text: string, after: number): boolean =>
+  /^[ \t]+[^\s"={}\d][^\s"={}]*\s*\{/.test(text.slice(after, after + 120));
+/** Whether what follows begins an amount. */
+const countsFrom = (text: string, after: number): boolean =>
+  /^[ \t]*[\d.]/.test(text.slice(after, after + 12));
+const isColourNext = (text: string, after: number): boolean =>
+  /^\s*(?:#|[a-z]+\()/.test(text.slice(after, after + 40));
 
 export function scan(text: string): Chunk[] {
-  const chunks: Chunk[] = [];
+  const chunks: Building[] = [];
   let current: Building | undefined;
   let description: string[] = [];
   let firstOnLine = true;
+  let lineStart = 0;
   let before = '';
-  const finish = () => {
-    if (current) chunks.push(current);
-    current = undefined;
+  let prose = false; // words after `note` without their quotes are prose, whatever words they are
+  let noCommentEnds = false;
+  const begin = (at: number, end: number, word: string) => {
+    current = { start: at, end, word, fields: [], tokens: 0, onLine: true };
+    if (word && description.length > 0) current.description = description.join('\n');
+    description = [];
+    chunks.push(current);
   };
   TOKEN.lastIndex = 0;
   for (let m = TOKEN.exec(text); m; m = TOKEN.exec(text)) {
     const at = m.index;
-    const token = m[0];
-    const end = at + token.length;
-    if (m[6] !== undefined) {
+    let token = m[0];
+    if (m[7] !== undefined) {
       firstOnLine = true;
+      prose = false;
+      lineStart = at + token.length;
+      if (current) current.onLine = false;
       continue;
     }
-    if (m[7] !== undefined || m[2] !== undefined) continue;
+    if (m[8] !== undefined || m[2] !== undefined) continue;
     if (m[1] !== undefined) {
       // a description inside a block belongs to nothing and counts as a comment
-      if (!current || current.open === undefined || current.close !== undefined) description.push(token.slice(3).trim());
+      if (!inside(current)) description.push(token.slice(3).trim());
       continue;
     }
-    const word = m[5] ?? '';
-    const inBlock: boolean = current !== undefined && current.open !== undefined && current.close === undefined;
-    if (word && begins(word, current, inBlock, firstOnLine, before, text, end)) {
-      finish();
-      current = { start: at, end, word, fields: [], ...(description.length > 0 ? { description: description.join('\n') } : {}) };
-      description = [];
-    } else {
-      current ??= { start: at, end, word: '', fields: [] };
-      if (description.length > 0 && !inBlock) description = [];
-      if (token === '{') {
-        if (current.open === undefined) current.open = at;
-        else current.stray ??= at;
-      } else if (token === '}') {
-        if (inBlock) current.close = at;
-        else if (current.word) {
-          // a brace too many ends whatever stood before it and is a chunk of its own
-          finish();
-          current = { start: at, end, word: '', fields: [] };
-        }
-      } else if (word && inBlock && beginsField(word, current, firstOnLine)) current.fields.push(at);
-      current.end = end;
+    if (m[3] !== undefined) {
+      const closing = noCommentEnds ? -1 : text.indexOf('*/', at + 2);
+      if (closing >= 0) {
+        TOKEN.lastIndex = closing + 2;
+        continue;
+      }
+      noCommentEnds = true;
+      const lineEnd = /[\r\n]/.exec(text.slice(at, at + 2000));
+      const end = lineEnd ? at + lineEnd.index : endOfLine(text, at);
+      if (!current) begin(at, end, '');
+      const chunk = current as unknown as Building;
+      chunk.unclosed ??= [];
+      chunk.unclosed.push({ start: at, end });
+      TOKEN.lastIndex = end;
+      continue;
     }
+    if (
+      m[4] !== undefined &&
+      current?.onLine &&
+      inside(current) &&
+      (token.length === 1 || !token.endsWith('"'))
+    ) {
+      // an unclosed string in a block of one line does not swallow the brace that closes it
+      const brace = /\s*\}\s*$/.exec(token);
+      if (brace && brace.index > 0) {
+        token = token.slice(0, brace.index);
+        TOKEN.lastIndex = at + token.length;
+      }
+    }
+    const end = at + token.length;
+    const word = m[6] ?? '';
+    const column = at - lineStart;
+    const line: Line = { first: firstOnLine, column, before, text, end };
+    if (word && !prose && beginsDeclaration(word, current, line)) begin(at, end, word);
+    else if (!current || beginsStray(token, word, current, line)) begin(at, end, '');
+    const chunk = current as unknown as Building;
+    chunk.tokens++;
+    if (!inside(chunk) && description.length > 0 && chunk.start !== at) description = [];
+    if (token === '{') {
+      if (chunk.open === undefined) chunk.open = at;
+      else chunk.stray ??= at;
+    } else if (token === '}') {
+      if (inside(chunk)) chunk.close = at;
+    } else if (word && !prose && chunk.start !== at) {
+      if (chunk.open === undefined && forgotBrace(word, chunk, line)) {
+        chunk.open = chunk.end;
+        chunk.openMissing = true;
+      }
+      if (inside(chunk) && beginsField(word, chunk, line)) {
+        chunk.fields.push(at);
+        if (firstOnLine) chunk.indented ??= column > 0;
+      }
+    }
+    if (word && (before === 'note' || before === 'evidence' || before === 'because') && !firstOnLine)
+      prose = true;
+    chunk.end = end;
     firstOnLine = false;
     before = token;
   }
-  finish();
   return chunks;
 }
 
-function begins(word: string, current: Building | undefined, inBlock: boolean, firstOnLine: boolean, before: string, text: string, end: number): boolean {
-  if (!declarationWord(word) || isNameable(word)) return false;
-  if (!current || current.close !== undefined || !current.word) return true;
-  const block = blockOf(current.word);
-  if (inBlock) {
-    if (block && fieldWord(block, word)) return firstOnLine && word === 'medium' && looksDeclared(text, end);
-    // a word of a declaration inside a block: the brace before it was forgotten
-    return firstOnLine || isLayerWord(word);
-  }
-  // `mix … target #abc` stays one declaration; so does a name after its word, were it ever reserved
-  if (word === 'target' && current.word === 'mix' && !firstOnLine) return false;
-  return firstOnLine || before !== current.word;
+interface Line {
+  /** first token of its line */
+  readonly first: boolean;
+  readonly column: number;
+  /** the token before */
+  readonly before: string;
+  readonly text: string;
+  /** end of the token */
+  readonly end: number;
 }
 
-function beginsField(word: string, current: Building, firstOnLine: boolean): boolean {
+function endOfLine(text: string, at: number): number {
+  const ends = [text.indexOf('\n', at), text.indexOf('\r', at)].filter((e) => e >= 0);
+  return ends.length > 0 ? Math.min(...ends) : text.length;
+}
+
+const inside = (chunk: Building | undefined): boolean =>
+  chunk !== undefined && chunk.open !== undefined && chunk.close === undefined;
+
+/** The block a chunk's braces hold. Braces after no word at all are most likely those of a layer. */
+const blockIn = (chunk: Building): Block | undefined => (chunk.word ? blockOf(chunk.word) : 'layer');
+
+function beginsDeclaration(word: string, current: Building | undefined, line: Line): boolean {
+  if (!declarationWord(word) || isNameable(word)) return false;
+  if (!current || current.close !== undefined) return true;
+  const block = blockIn(current);
+  if (inside(current)) {
+    if (block && fieldWord(block, word)) {
+      if (word === 'medium') return line.first && declares(line.text, line.end);
+      // at the margin, where the fields before were indented, it stands outside a block that was never closed
+      return line.first && line.column === 0 && current.indented === true;
+    }
+    // a word of a declaration inside a block: the brace before it was forgotten
+    return line.first || opensBlock(line.text, line.end);
+  }
+  if (word === 'target' && current.word === 'mix' && isColourNext(line.text, line.end)) return false;
+  if (block && current.word && fieldWord(block, word))
+    return word === 'medium' ? !countsFrom(line.text, line.end) : line.first && line.column === 0;
+  return line.first || line.before !== current.word;
+}
+
+/** Text that belongs to no declaration: after a block has closed, a brace too many, or a word at the margin that begins nothing. */
+function beginsStray(token: string, word: string, current: Building, line: Line): boolean {
+  if (current.close !== undefined) return !(token === '}' && current.stray !== undefined);
+  if (token === '}') return !inside(current) && current.word !== '';
+  if (!word || current.word === '' || inside(current) || !line.first || line.column > 0 || isJoining(word))
+    return false;
   const block = blockOf(current.word);
+  if (block && (fieldWord(block, word) || current.tokens < 2)) return false;
+  return (
+    !/^[=+,]$|^[PNS][A-Z][a-z]?\d+$/.test(line.before) &&
+    line.before !== current.word &&
+    !isJoining(line.before)
+  );
+}
+
+/** A field before any brace: the brace was forgotten. The word after the declaration's own is its name. */
+function forgotBrace(word: string, chunk: Building, line: Line): boolean {
+  const block = blockOf(chunk.word);
+  if (!block || chunk.tokens < 2 || (chunk.tokens === 2 && !line.first)) return false;
+  if (block === 'sample') return line.first && line.column > 0;
+  return fieldWord(block, word) !== undefined && (line.first || !isNameable(word));
+}
+
+function beginsField(word: string, chunk: Building, line: Line): boolean {
+  const block = blockIn(chunk);
   if (!block || block === 'sample') return false;
-  return fieldWord(block, word) !== undefined && (firstOnLine || !isNameable(word));
+  return fieldWord(block, word) !== undefined && (line.first || !isNameable(word));
 }

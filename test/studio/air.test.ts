@@ -8,7 +8,11 @@ import { BRUSHES, MIXING } from '../../language/src/studio/settings.ts';
 import { concentration, saturationPpm } from '../../language/src/studio/vapour.ts';
 import { studied } from './text.ts';
 
-const plan = (studio: string, layers: string, mediums = 'medium thin = 50 % turpentine + 50 % linseed') => `plan "Made up"
+const plan = (
+  studio: string,
+  layers: string,
+  mediums = 'medium thin = 50 % turpentine + 50 % linseed',
+) => `plan "Made up"
 studio { ${studio} }
 support linen 50 x 40 cm
 paint white = PW6 in linseed
@@ -18,7 +22,9 @@ const GLAZE = 'glaze g { colour white medium 50 % thin film 10 µm }';
 
 const ordered = (x: Interval) => x.low <= x.likely && x.likely <= x.high;
 const finite = (x: unknown): boolean =>
-  typeof x === 'number' ? Number.isFinite(x) : typeof x !== 'object' || x === null || Object.values(x).every(finite);
+  typeof x === 'number'
+    ? Number.isFinite(x)
+    : typeof x !== 'object' || x === null || Object.values(x).every(finite);
 
 describe('sources', () => {
   test('paint: the spirit in the wet film, waste included; brushes: the assumed jar', () => {
@@ -52,7 +58,9 @@ describe('sources', () => {
     expect(parts('glaze g { prepare wipe with surgical-spirit colour white film 10 µm }', '')).toEqual([
       'preparation methylated-spirit',
     ]);
-    expect(parts('glaze g { colour white medium 50 % alkyd film 10 µm }', '')).toEqual(['paint white-spirit']);
+    expect(parts('glaze g { colour white medium 50 % alkyd film 10 µm }', '')).toEqual([
+      'paint white-spirit',
+    ]);
     expect(parts('glaze g { prepare oil-out with walnut colour white film 10 µm }', '')).toBeUndefined();
     expect(parts('varnish v { resin damar film 20 µm }', '')).toEqual(['paint turpentine']);
     expect(parts('glaze g { prepare wash with water colour white film 10 µm }', '')).toBeUndefined();
@@ -60,7 +68,10 @@ describe('sources', () => {
 
   test('the worst sitting is reported, by its share of the limits', () => {
     const { air } = studied(
-      plan('room 30 m³', `${GLAZE}\nglaze h { prepare wipe with turpentine colour white medium 50 % thin film 10 µm }`),
+      plan(
+        'room 30 m³',
+        `${GLAZE}\nglaze h { prepare wipe with turpentine colour white medium 50 % thin film 10 µm }`,
+      ),
     );
     expect(air!.layer).toBe('h');
   });
@@ -120,7 +131,11 @@ describe('rooms', () => {
   });
 
   test('any studio whatever: ordered, finite figures; more air is never worse', () => {
-    const some = fc.oneof(fc.constant(0), fc.double({ min: 0, max: 1e6, noNaN: true }), fc.double({ min: 0, max: 100, noNaN: true }));
+    const some = fc.oneof(
+      fc.constant(0),
+      fc.double({ min: 0, max: 1e6, noNaN: true }),
+      fc.double({ min: 0, max: 100, noNaN: true }),
+    );
     fc.assert(
       fc.property(some, some, some, fc.integer({ min: 1, max: 10_000 }), (room, changes, session, coats) => {
         const at = (a: number) =>
@@ -132,7 +147,12 @@ describe('rooms', () => {
           ).air!;
         const found = at(changes);
         expect(finite(found)).toBe(true);
-        for (const x of [found.mixtureRatio, found.neededAirChanges, found.neededFreshAir, found.solvents[0]!.mgPerM3])
+        for (const x of [
+          found.mixtureRatio,
+          found.neededAirChanges,
+          found.neededFreshAir,
+          found.solvents[0]!.mgPerM3,
+        ])
           if (x) expect(ordered(x)).toBe(true);
         const airier = at(changes + 1).mixtureRatio;
         if (airier) expect(airier.likely).toBeLessThanOrEqual(found.mixtureRatio!.likely * (1 + 1e-9));

@@ -25,7 +25,7 @@ function net(cm2: number, wet: number, density: number) {
 describe('published spreading figures', () => {
   test('[SPREAD-900] 45.3 µm wet take a US gallon over 900 square feet (Gardner 1911)', () => {
     expect(net(900 * SQUARE_FOOT_CM2, 45.3, 1).ml / US_GALLON_ML).toBeCloseTo(1, 2);
-    expect(1000 / (net(1e4, 45.3, 1).ml)).toBeCloseTo(22.09, 1);
+    expect(1000 / net(1e4, 45.3, 1).ml).toBeCloseTo(22.09, 1);
   });
   test('[GRAMS-900] 36 g for a plate of 6 square feet at 5400 g a gallon (Gardner 1911: 900:6::5400:x)', () => {
     const wet = (US_GALLON_ML / (900 * SQUARE_FOOT_CM2)) * 1e4;
@@ -56,7 +56,9 @@ const sum = (xs: readonly Interval[], end: keyof Interval) => xs.reduce((s, x) =
 
 describe('a plan as text', () => {
   test('mixes are told as their paints, mediums as their oils and spirits, nested ones too', () => {
-    const { quantities: q } = studied(`${PAINTING}layer body { colour quarter medium 40 % rich film 20 µm coats 3 }`);
+    const { quantities: q } = studied(
+      `${PAINTING}layer body { colour quarter medium 40 % rich film 20 µm coats 3 }`,
+    );
     const [white, umber] = ['white', 'umber'].map((n) => q!.paints.find((p) => p.name === n)!);
     expect(white!.ml.likely / umber!.ml.likely).toBeCloseTo(3, 9);
     const rich = q!.mediums[0]!;
@@ -78,19 +80,31 @@ glaze two { on right colour umber medium 50 % rich film 6 µm coats 4 }
     const q = s.quantities!;
     for (const end of ['low', 'likely', 'high'] as const) {
       const laid = s.layers.reduce(
-        (ml, l) => ml + 0.2 * (l.layer.name === 'one' ? 0.3 : 0.7) * 1.25 * l.coats * l.composition!.wetFilm[end],
+        (ml, l) =>
+          ml + 0.2 * (l.layer.name === 'one' ? 0.3 : 0.7) * 1.25 * l.coats * l.composition!.wetFilm[end],
         0,
       );
       expect(sum([...q.paints.map((p) => p.ml), ...q.mediums.map((m) => m.ml)], end)).toBeCloseTo(laid, 9);
-      const sittings = q.sessions.flatMap((x) => [...x.paints.map((p) => p.ml), ...(x.medium ? [x.medium.ml] : [])]);
+      const sittings = q.sessions.flatMap((x) => [
+        ...x.paints.map((p) => p.ml),
+        ...(x.medium ? [x.medium.ml] : []),
+      ]);
       expect(sum(sittings, end)).toBeCloseTo(laid, 9);
     }
-    expect(q.sessions.map((x) => `${x.layer} ${x.coat}`)).toEqual(['one 1', 'two 1', 'two 2', 'two 3', 'two 4']);
+    expect(q.sessions.map((x) => `${x.layer} ${x.coat}`)).toEqual([
+      'one 1',
+      'two 1',
+      'two 2',
+      'two 3',
+      'two 4',
+    ]);
   });
 
   test('a paint weighs what its recipe says: lead white near 2.4 g/ml as printed tube weights have it', () => {
     // Gardner 1911 prints 2.45 for Dutch process white lead of 6.83 in thin oil paint; a stiff tube is denser.
-    const { quantities: q } = studied('plan "x"\nsupport oak-panel 10 x 10 cm\npaint lead = PW1 in linseed\nlayer a { colour lead film 20 µm }');
+    const { quantities: q } = studied(
+      'plan "x"\nsupport oak-panel 10 x 10 cm\npaint lead = PW1 in linseed\nlayer a { colour lead film 20 µm }',
+    );
     const { g, ml } = q!.paints[0]!;
     expect(g.likely / ml.likely).toBeGreaterThan(2.45);
     expect(g.likely / ml.likely).toBeLessThan(6.7);
@@ -109,22 +123,30 @@ glaze two { on right colour umber medium 50 % rich film 6 µm coats 4 }
 
   test('areas that add up to more than the whole take no more paint than the whole', () => {
     const of = (share: number) =>
-      studied(`plan "x"\nsupport linen 50 x 40 cm\npaint w = PW6 in linseed\narea a ${share} %\narea b ${share} %\nlayer l { on a, b colour w film 20 µm }`)
-        .quantities!.paints[0]!.ml.likely;
+      studied(
+        `plan "x"\nsupport linen 50 x 40 cm\npaint w = PW6 in linseed\narea a ${share} %\narea b ${share} %\nlayer l { on a, b colour w film 20 µm }`,
+      ).quantities!.paints[0]!.ml.likely;
     expect(of(150)).toBeCloseTo(of(50), 9);
   });
 
   test('grounds and varnishes are told too; resin and spirit add up to the varnish', () => {
-    const q = studied(`${PAINTING}ground g { material acrylic film 80 µm }\nvarnish v { resin damar film 20 µm }`).quantities!;
+    const q = studied(
+      `${PAINTING}ground g { material acrylic film 80 µm }\nvarnish v { resin damar film 20 µm }`,
+    ).quantities!;
     const agents = Object.fromEntries(q.agents.map((a) => [`${a.method} ${a.name}`, a.ml.likely]));
     expect(agents['ground acrylic']).toBeCloseTo((0.2 * 1.25 * 80) / 0.4, 9);
     expect(agents['varnish damar']).toBeCloseTo(0.2 * 1.25 * 20, 9);
-    expect(agents['varnish damar']! / (agents['varnish damar']! + agents['varnish turpentine']!)).toBeCloseTo(0.25, 9);
+    expect(agents['varnish damar']! / (agents['varnish damar']! + agents['varnish turpentine']!)).toBeCloseTo(
+      0.25,
+      9,
+    );
   });
 
   test('no size, no amounts; a record asks for none', () => {
     expect(studied('plan "x"\npaint w = PW6 in linseed\nlayer a { colour w }').quantities).toBeUndefined();
-    expect(studied('record "x"\nsupport linen 50 x 40 cm\nlayer a { colour PW6 }').quantities).toBeUndefined();
+    expect(
+      studied('record "x"\nsupport linen 50 x 40 cm\nlayer a { colour PW6 }').quantities,
+    ).toBeUndefined();
   });
 
   test('ten thousand coats are all in the amounts, and the list of sittings stays one', () => {
@@ -136,7 +158,8 @@ glaze two { on right colour umber medium 50 % rich film 6 µm coats 4 }
   });
 
   test('mixes and mediums that contain themselves give no amounts and no loop', () => {
-    const circle = 'plan "x"\nsupport linen 5 x 5 cm\npaint w = PW6 in linseed\nmix m = 1 n + 1 w\nmix n = 1 m\nmedium x = 1 y\nmedium y = 1 x\n';
+    const circle =
+      'plan "x"\nsupport linen 5 x 5 cm\npaint w = PW6 in linseed\nmix m = 1 n + 1 w\nmix n = 1 m\nmedium x = 1 y\nmedium y = 1 x\n';
     expect(studied(`${circle}layer a { colour m medium 10 % x film 20 µm }`).quantities!.paints).toEqual([]);
   });
 });
@@ -145,7 +168,9 @@ describe('the materials list', () => {
   const rows = (text: string): Record<string, string>[] => parse(text, { columns: true });
 
   test('comes back from a general-purpose parser with every row and figure', () => {
-    const s = studied(`${PAINTING}layer a { prepare wipe with turpentine colour quarter medium 40 % rich film 20 µm }`);
+    const s = studied(
+      `${PAINTING}layer a { prepare wipe with turpentine colour quarter medium 40 % rich film 20 µm }`,
+    );
     const table = rows(materialsCsv(s));
     const by = (kind: string) => table.filter((r) => r.kind === kind).map((r) => r.name);
     expect(by('paint')).toEqual(['white', 'umber']);
@@ -157,10 +182,14 @@ describe('the materials list', () => {
   });
 
   test('liquids add up what goes into mediums, preparations and brushes', () => {
-    const s = studied(`${PAINTING}layer a { prepare wipe with turpentine colour white medium 40 % thin film 20 µm }`);
+    const s = studied(
+      `${PAINTING}layer a { prepare wipe with turpentine colour white medium 40 % thin film 20 µm }`,
+    );
     const table = rows(materialsCsv(s));
     const ml = (kind: string) =>
-      table.filter((r) => r.kind === kind && r.name === 'turpentine').reduce((t, r) => t + Number(r.ml_likely), 0);
+      table
+        .filter((r) => r.kind === kind && r.name === 'turpentine')
+        .reduce((t, r) => t + Number(r.ml_likely), 0);
     expect(ml('liquid')).toBeCloseTo(ml('ingredient') + ml('agent'), 0);
   });
 

@@ -70,7 +70,7 @@ describe('entries', () => {
 
   test('a record without proportions still tells its pigments, through mixes', () => {
     const found = studied(
-      'record "Old"\npaint smalt = PB32 in linseed\npaint lead = PW1 in linseed\nmix n = lead + smalt\nmix m = lead + n\nlayer a { colour m }',
+      'record "Old"\npaint smalt = PB32 in linseed\npaint lead = PW1 in linseed\nmix grey = lead + smalt\nmix pale = lead + grey\nlayer a { colour pale }',
     ).permanence;
     expect(found.map((p) => p.pigment.code).sort()).toEqual(['PB32', 'PW1']);
     expect(found.find((p) => p.pigment.code === 'PB32')!.note).toMatch(/greys/);

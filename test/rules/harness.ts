@@ -108,11 +108,14 @@ export function applied(text: string, fix: Fix, uri: string): string {
 /** Comments of a text, in order. */
 export const comments = (text: string): string[] => text.match(/\/\/[^\n\r]*|\/\*[\s\S]*?\*\//g) ?? [];
 
-/** How often each rule speaks at each severity; hints apart, since an unused name may be what a fix leaves. */
-export function counts(found: readonly Finding[]): Map<string, number> {
+/**
+ * How often each rule speaks at each severity. Hints are left out, since an unused name may be what a fix leaves; so are
+ * remarks where an error is mended, since what could not be computed before is judged now.
+ */
+export function counts(found: readonly Finding[], mended: Severity): Map<string, number> {
   const counted = new Map<string, number>();
   for (const f of found) {
-    if (f.severity === 'hint') continue;
+    if (f.severity === 'hint' || (f.severity === 'info' && mended === 'error')) continue;
     const key = `${f.rule} (${f.severity})`;
     counted.set(key, (counted.get(key) ?? 0) + 1);
   }

@@ -11,16 +11,57 @@ export const dateOrder: Rule = {
   sources: [languageReference],
   appliesTo: ['plan', 'record'],
   *check(plan) {
-    if (plan.made && plan.made.from > plan.made.to) yield { message: `‘made’ runs backwards: ${plan.made.from} is after ${plan.made.to}.`, place: plan.made.place };
-    const latest = new Map<string, { readonly number: number; readonly name: string; readonly iso: string; readonly place: { readonly uri: string; readonly start: number; readonly end: number } }>();
+    const latest = new Map<
+      string,
+      {
+        readonly number: number;
+        readonly name: string;
+        readonly iso: string;
+        readonly place: { readonly uri: string; readonly start: number; readonly end: number };
+      }
+    >();
     for (const l of plan.layers) {
-      if (l.painted && l.dry && l.dry.number < l.painted.number) yield { message: `${Called(l)} cannot be dry on ${l.dry.iso}: it was painted on ${l.painted.iso}.`, place: l.dry.place, layer: l.index, related: [{ message: 'painted', place: l.painted.place }] };
-      if (l.dry && !l.painted) yield { message: `${Called(l)} was seen dry on ${l.dry.iso}, but not when it was painted: add painted, else nothing can be learned from it.`, place: l.dry.place, layer: l.index, severity: 'info' };
+      if (l.painted && l.dry && l.dry.number < l.painted.number)
+        yield {
+          message: `${Called(l)} cannot be dry on ${l.dry.iso}: it was painted on ${l.painted.iso}.`,
+          place: l.dry.place,
+          layer: l.index,
+          related: [{ message: 'painted', place: l.painted.place }],
+        };
+      if (l.dry && !l.painted)
+        yield {
+          message: `${Called(l)} was seen dry on ${l.dry.iso}, but not when it was painted: add painted, else nothing can be learned from it.`,
+          place: l.dry.place,
+          layer: l.index,
+          severity: 'info',
+        };
       if (!l.painted) continue;
-      if (plan.start && l.painted.number < plan.start.number) yield { message: `${Called(l)} was painted on ${l.painted.iso}, before the plan starts on ${plan.start.iso}.`, place: l.painted.place, layer: l.index, related: [{ message: 'the start', place: plan.start.place }] };
-      const below = l.areas.map((a) => latest.get(a)).filter((x) => x !== undefined).find((x) => x.number > (l.painted?.number ?? 0));
-      if (below) yield { message: `${Called(l)} was painted on ${l.painted.iso}, before ${quoted(below.name)} beneath it (${below.iso}).`, place: l.painted.place, layer: l.index, related: [{ message: `${quoted(below.name)} was painted`, place: below.place }] };
-      for (const a of l.areas) if ((latest.get(a)?.number ?? -Infinity) < l.painted.number) latest.set(a, { number: l.painted.number, name: l.name, iso: l.painted.iso, place: l.painted.place });
+      if (plan.start && l.painted.number < plan.start.number)
+        yield {
+          message: `${Called(l)} was painted on ${l.painted.iso}, before the plan starts on ${plan.start.iso}.`,
+          place: l.painted.place,
+          layer: l.index,
+          related: [{ message: 'the start', place: plan.start.place }],
+        };
+      const below = l.areas
+        .map((a) => latest.get(a))
+        .filter((x) => x !== undefined)
+        .find((x) => x.number > (l.painted?.number ?? 0));
+      if (below)
+        yield {
+          message: `${Called(l)} was painted on ${l.painted.iso}, before ${quoted(below.name)} beneath it (${below.iso}).`,
+          place: l.painted.place,
+          layer: l.index,
+          related: [{ message: `${quoted(below.name)} was painted`, place: below.place }],
+        };
+      for (const a of l.areas)
+        if ((latest.get(a)?.number ?? -Infinity) < l.painted.number)
+          latest.set(a, {
+            number: l.painted.number,
+            name: l.name,
+            iso: l.painted.iso,
+            place: l.painted.place,
+          });
     }
   },
 };

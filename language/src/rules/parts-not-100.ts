@@ -1,7 +1,7 @@
 import type { Formula } from '../plan/plan.ts';
 import { formulas } from './ingredients.ts';
 import type { Rule } from './rule.ts';
-import { figure, languageReference, quoted } from './words.ts';
+import { languageReference, quoted } from './words.ts';
 
 /** Rounded percentages that add up to exactly 100, largest remainders first. */
 function rescaled(amounts: readonly number[]): number[] {
@@ -9,7 +9,9 @@ function rescaled(amounts: readonly number[]): number[] {
   const exact = amounts.map((a) => (a / sum) * 100);
   const floor = exact.map(Math.floor);
   let left = 100 - floor.reduce((a, b) => a + b, 0);
-  const order = exact.map((e, i) => [e - Math.floor(e), i] as const).sort((a, b) => b[0] - a[0] || a[1] - b[1]);
+  const order = exact
+    .map((e, i) => [e - Math.floor(e), i] as const)
+    .sort((a, b) => b[0] - a[0] || a[1] - b[1]);
   for (const [, i] of order) if (left-- > 0) floor[i] = (floor[i] as number) + 1;
   return floor;
 }
@@ -31,13 +33,25 @@ export const partsNot100: Rule = {
       const amounts = amountsOf(f);
       const sum = amounts.reduce((s, a) => s + a.value, 0);
       if (Math.abs(sum - 100) < 0.05) continue;
-      const fixable = sum > 0 && amounts.length === f.parts.length && amounts.every((a) => a.value > 0) && amounts.length <= 100;
+      const fixable =
+        sum > 0 &&
+        amounts.length === f.parts.length &&
+        amounts.every((a) => a.value > 0) &&
+        amounts.length <= 100;
       const values = fixable ? rescaled(amounts.map((a) => a.value)) : [];
       yield {
-        message: `The percentages of ${quoted(name)} add up to ${figure(sum)}, not to 100.`,
+        message: `The percentages of ${quoted(name)} add up to ${Number(sum.toFixed(2))}, not to 100.`,
         place: f.place,
         layer,
-        fixes: fixable && values.every((v) => v > 0) ? [{ title: `Rescale to ${values.join(' + ')} %`, edits: amounts.map((a, i) => ({ place: a.place, text: String(values[i]) })) }] : [],
+        fixes:
+          fixable && values.every((v) => v > 0)
+            ? [
+                {
+                  title: `Rescale to ${values.join(' + ')} %`,
+                  edits: amounts.map((a, i) => ({ place: a.place, text: String(values[i]) })),
+                },
+              ]
+            : [],
       };
     }
   },

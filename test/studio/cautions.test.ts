@@ -51,8 +51,8 @@ describe('by step', () => {
   });
 
   test('solvents by name, from mediums, preparations, alkyd and varnish', () => {
-    const found = told(`${HEAD}medium m = 50 % odourless-spirit + 50 % alkyd
-layer a { colour white medium 20 % m }
+    const found = told(`${HEAD}medium thin = 50 % odourless-spirit + 50 % alkyd
+layer a { colour white medium 20 % thin }
 layer b { prepare wipe with ethanol colour white }
 varnish v { resin damar }`);
     expect(found['odourless-spirit']).toEqual(['a']);
@@ -78,7 +78,7 @@ test('a record is told of poisons, of old paint and of leaving be, and given no 
 
 test('every caution has its source, and the line that defers is not inside them but stands once', () => {
   const { cautions } = studied(
-    `${HEAD}medium m = 1 turpentine + 1 alkyd\nlayer a { prepare abrade colour lead medium 10 % m }`,
+    `${HEAD}medium thin = 1 turpentine + 1 alkyd\nlayer a { prepare abrade colour lead medium 10 % thin }`,
   );
   for (const c of cautions) {
     expect(c.source.text.length).toBeGreaterThan(5);

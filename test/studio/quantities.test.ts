@@ -160,7 +160,9 @@ glaze two { on right colour umber medium 50 % rich film 6 µm coats 4 }
   test('mixes and mediums that contain themselves give no amounts and no loop', () => {
     const circle =
       'plan "x"\nsupport linen 5 x 5 cm\npaint w = PW6 in linseed\nmix one = 1 two + 1 w\nmix two = 1 one\nmedium thin = 1 thick\nmedium thick = 1 thin\n';
-    expect(studied(`${circle}layer a { colour one medium 10 % thin film 20 µm }`).quantities!.paints).toEqual([]);
+    expect(studied(`${circle}layer a { colour one medium 10 % thin film 20 µm }`).quantities!.paints).toEqual(
+      [],
+    );
   });
 });
 

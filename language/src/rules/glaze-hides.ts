@@ -48,11 +48,7 @@ export const glazeHides: Rule = {
         // the layer with which the modelling is lost, and what had been laid until then
         for (let n = 1; n <= run.length; n++) {
           const films = run.slice(0, n);
-          const kept = modellingKept(
-            study,
-            area.name,
-            films.map((l) => l.index),
-          );
+          const kept = modellingKept(study, area.name, films);
           if (!kept || kept.share >= CARRIES) continue;
           const last = films[n - 1] as Layer;
           const film = films.reduce((s, l) => s + (study.layers[l.index]?.dryFilm?.likely ?? 0), 0);

@@ -1,53 +1,72 @@
-import type { Fix, Formula, Layer } from '../plan/plan.ts';
+import type { Fix, Ingredient, Layer, Part } from '../plan/plan.ts';
 import type { Study } from '../study/study.ts';
-import { colourWith } from '../study/what-if.ts';
+import { colourWith, compositionOf } from '../study/what-if.ts';
 import { type Film, isFilm, shareOfPigment } from './beneath.ts';
 import { replace } from './fixes.ts';
+import { withoutParts } from './pigments.ts';
 import type { Rule } from './rule.ts';
+import { modellingKept } from './seen.ts';
 import { Called, figure, listed, percent, practice, quoted } from './words.ts';
 
-const isWhite = (code: string | undefined): boolean => code !== undefined && ['PW1', 'PW4', 'PW5', 'PW6'].includes(code);
+const WHITES = ['PW1', 'PW4', 'PW5', 'PW6'];
+/** Share of the pigment by volume from which a white is more than a trace. */
+const TRACE = 0.02;
+/** Mixes may contain themselves. */
+const DEEPEST = 50;
 
-/** The formula's own words that bring the white in, where leaving them out leaves something. */
-function whites(formula: Formula): Formula['parts'] {
-  return formula.parts.filter(({ ingredient: { is } }) => {
-    if (is.kind === 'pigment') return isWhite(is.pigment.code);
-    return is.kind === 'paint' && (is.paint.formula?.parts ?? []).every((p) => p.ingredient.is.kind === 'pigment' && isWhite(p.ingredient.is.pigment.code));
-  });
+const isWhite = (code: string | undefined): boolean => code !== undefined && WHITES.includes(code);
+
+/** Share of a word of a formula that is opaque white, by the amounts written. */
+function whiteness({ is }: Ingredient, depth = 0): number {
+  if (is.kind === 'pigment') return isWhite(is.pigment.code) ? 1 : 0;
+  const parts =
+    is.kind === 'paint' ? is.paint.formula?.parts : is.kind === 'mix' ? is.mix.formula?.parts : undefined;
+  if (!parts || depth > DEEPEST) return 0;
+  const amount = (p: Part): number => Math.max(0, p.amount?.value ?? 1);
+  const all = parts.reduce((s, p) => s + amount(p), 0);
+  return all > 0 ? parts.reduce((s, p) => s + amount(p) * whiteness(p.ingredient, depth + 1), 0) / all : 0;
 }
 
-function without(layer: Layer): Layer | undefined {
+/** The layer with its whites left out, and which they are; nothing where nothing would stay, or white would. */
+function without(layer: Layer): { readonly layer: Layer; readonly out: readonly Part[] } | undefined {
   if (layer.colour?.kind !== 'formula') return undefined;
-  const out = whites(layer.colour.formula);
-  const parts = layer.colour.formula.parts.filter((p) => !out.includes(p));
-  return out.length > 0 && parts.length > 0 ? { ...layer, colour: { kind: 'formula', formula: { ...layer.colour.formula, parts } } } : undefined;
+  const { formula } = layer.colour;
+  const out = formula.parts.filter((p) => whiteness(p.ingredient) >= 0.5);
+  const parts = formula.parts.filter((p) => !out.includes(p));
+  if (out.length === 0 || parts.length === 0) return undefined;
+  const clear: Layer = { ...layer, colour: { kind: 'formula', formula: { ...formula, parts } } };
+  const left = compositionOf(clear);
+  return left && shareOfPigment(left, (p) => isWhite(p.code)) < TRACE ? { layer: clear, out } : undefined;
 }
 
 /** What the white does to the colour, in words; nothing where it cannot be predicted. */
-function loss(study: Study, film: Film): string {
-  const clear = without(film.layer);
+function loss(study: Study, film: Film, clear: Layer): string {
   const area = film.areas[0];
-  if (!clear || area === undefined) return '';
-  const [now, then] = [film.colours().find((c) => c.area === area)?.lab, colourWith(study, clear, area)?.lab];
+  if (area === undefined) return '';
+  const now = film.colours().find((c) => c.area === area)?.lab;
+  const then = colourWith(study, clear, area)?.lab;
   if (!now || !then) return '';
   const chroma = (lab: readonly [number, number, number]) => Math.hypot(lab[1], lab[2]);
   const [lost, lighter] = [chroma(then) - chroma(now), now[0] - then[0]];
-  const said = [lost > 1 && `${figure(lost)} less chroma`, lighter > 1 && `${figure(lighter)} lighter in L*`].filter((x) => typeof x === 'string');
-  return said.length > 0 ? ` Predicted on ${area}: ${listed(said)} than without it.` : '';
+  const kept = modellingKept(study, area, [film.layer])?.share ?? 0;
+  const could = modellingKept(study, area, [clear])?.share ?? 0;
+  const said = [
+    ...(lost > 1 ? [`${figure(lost)} less chroma`] : []),
+    ...(lighter > 1 ? [`${figure(lighter)} lighter in L*`] : []),
+    ...(could - kept > 0.05
+      ? [`${percent(kept)} instead of ${percent(could)} of the light and dark beneath`]
+      : []),
+  ];
+  const where = study.plan.implicitArea ? '' : ` on ${quoted(area)}`;
+  return said.length > 0 ? ` Predicted${where} with the white, against without: ${listed(said)}.` : '';
 }
 
-function fixes(layer: Layer): Fix[] {
-  const found: Fix[] = [replace('Make it a scumble', layer.kindPlace, 'scumble')];
-  if (layer.colour?.kind !== 'formula') return found;
-  const { parts } = layer.colour.formula;
-  const white = whites(layer.colour.formula)[0];
-  const clear = without(layer);
-  if (white && clear) {
-    const i = parts.indexOf(white);
-    const [from, to] = i > 0 ? [parts[i - 1]?.place.end, white.place.end] : [white.place.start, parts[1]?.place.start];
-    if (from !== undefined && to !== undefined) found.unshift({ title: `Leave ${white.ingredient.name} out`, edits: [{ place: { ...white.place, start: from, end: to }, text: '' }] });
-  }
-  return found;
+function fixes(layer: Layer, clear: ReturnType<typeof without>): Fix[] {
+  const scumble = replace('Make it a scumble', layer.kindPlace, 'scumble');
+  const edits =
+    clear && layer.colour?.kind === 'formula' ? withoutParts(layer.colour.formula, clear.out) : undefined;
+  if (!clear || !edits) return [scumble];
+  return [{ title: `Leave ${listed(clear.out.map((p) => p.ingredient.name))} out`, edits }, scumble];
 }
 
 /** An opaque white in a layer that is called a glaze. */
@@ -63,13 +82,16 @@ export const opaqueWhiteInGlaze: Rule = {
     for (const l of study.layers) {
       if (l.layer.kind !== 'glaze' || !isFilm(l)) continue;
       const share = shareOfPigment(l.composition, (p) => isWhite(p.code));
-      if (share < 0.02) continue;
-      const names = [...new Set(l.composition.pigments.filter((p) => isWhite(p.pigment.code)).map((p) => quoted(p.pigment.id)))];
+      if (share < TRACE) continue;
+      const whites = l.composition.pigments
+        .filter((p) => isWhite(p.pigment.code))
+        .map((p) => quoted(p.pigment.id));
+      const clear = without(l.layer);
       yield {
-        message: `${Called(l.layer)} holds the opaque white ${listed(names)}, ${percent(share)} of its pigment by volume: it will turn milky and hide what lies below.${loss(study, l)} Leave the white out, or make it a scumble.`,
+        message: `${Called(l.layer)} holds the opaque white ${listed([...new Set(whites)])}, ${percent(share)} of its pigment by volume: it will turn milky and hide what lies below.${clear ? loss(study, l, clear.layer) : ''} Leave the white out, or make it a scumble.`,
         place: l.layer.colour?.kind === 'formula' ? l.layer.colour.formula.place : l.layer.namePlace,
         layer: l.layer.index,
-        fixes: fixes(l.layer),
+        fixes: fixes(l.layer, clear),
       };
     }
   },

@@ -50,40 +50,35 @@ export function layOfLayer(study: Study, layer: Layer): Lay {
 const MODELLING = 1.25;
 
 /**
- * How much of a light-and-dark step beneath still shows through films laid on it, 0 to 1, with the L* of the step before
- * and after. Undefined where nothing can be predicted.
+ * How much of a light-and-dark step beneath still shows through layers laid on it one on another, 0 to 1, with the L* of
+ * the step before and after. The first stands where the plan has a layer of its index. Undefined where nothing can be
+ * predicted.
  */
 export function modellingKept(
   study: Study,
   area: string,
-  indices: readonly number[],
+  layers: readonly Layer[],
 ): { readonly share: number; readonly before: number; readonly after: number } | undefined {
-  const [first] = indices;
-  const last = indices.at(-1);
-  if (first === undefined || last === undefined) return undefined;
-  const below = study.beneath(area, first);
-  const face = study.beneath(area, last + 1)?.face;
+  const [first] = layers;
+  const last = layers.at(-1);
+  if (!first || !last) return undefined;
+  const below = study.beneath(area, first.index);
+  const face = study.beneath(area, last.index + 1)?.face;
   if (!below || !face) return undefined;
-  const lightness = (factor: number, films: boolean): number => {
-    let light: Float64Array = below.reflectance.map((r) => Math.min(1, r * factor));
-    for (const index of films ? indices : []) {
-      const layer = study.plan.layers[index];
-      const lay = layer && layOfLayer(study, layer);
-      if (layer && lay?.kind === 'film')
-        light = layOn(
-          {
-            pigments: lay.pigments,
-            thickness: lay.thickness,
-            keep: wiped(layer, area) ? WIPED_OUT_KEEPS : 1,
-          },
-          light,
-        ) as Float64Array;
+  const seen = (factor: number, films: readonly Layer[]): number => {
+    const light = below.reflectance.map((r) => Math.min(1, r * factor));
+    for (const layer of films) {
+      const lay = layOfLayer(study, layer);
+      if (lay.kind !== 'film') continue;
+      const keep = wiped(layer, area) ? WIPED_OUT_KEEPS : 1;
+      layOn({ pigments: lay.pigments, thickness: lay.thickness, keep }, light, light);
     }
     return toColour(light, face).lab[0];
   };
-  const before = lightness(MODELLING, false) - lightness(1 / MODELLING, false);
-  const after = lightness(MODELLING, true) - lightness(1 / MODELLING, true);
-  return before > 0.5 ? { share: Math.max(0, after) / before, before, after } : undefined;
+  const stepOf = (films: readonly Layer[]): number => seen(MODELLING, films) - seen(1 / MODELLING, films);
+  const before = stepOf([]);
+  const after = Math.max(0, stepOf(layers));
+  return before > 0.5 ? { share: after / before, before, after } : undefined;
 }
 
 /** Films that add no colour of their own to what lies beneath: clear, or unpigmented. */

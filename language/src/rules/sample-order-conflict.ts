@@ -14,10 +14,11 @@ export const sampleOrderConflict: Rule = {
   appliesTo: ['record'],
   *check(plan) {
     for (const { against, chain, evidence } of sampleConflicts(plan)) {
-      const last = evidence.at(-1);
+      const inText = evidence.toSorted((a, b) => a.place.start - b.place.start);
+      const last = inText.at(-1);
       if (!last) continue;
       const cycle = chain.map(quoted).join(' under ');
-      const samples = [...new Set(evidence.map((e) => e.sample))];
+      const samples = [...new Set(inText.map((e) => e.sample))];
       const message =
         against === 'samples'
           ? samples.length > 1
@@ -30,12 +31,10 @@ export const sampleOrderConflict: Rule = {
         place: last.place,
         layer: upper?.index,
         related: [
-          ...evidence
-            .slice(0, -1)
-            .map((e) => ({
-              message: `${e.sample}: ${quoted(e.upper)} on ${quoted(e.lower)}`,
-              place: e.place,
-            })),
+          ...inText.slice(0, -1).map((e) => ({
+            message: `${e.sample}: ${quoted(e.upper)} on ${quoted(e.lower)}`,
+            place: e.place,
+          })),
           ...(against === 'record' && upper
             ? [{ message: `${quoted(upper.name)} stands here in the record`, place: upper.namePlace }]
             : []),

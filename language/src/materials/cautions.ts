@@ -24,13 +24,13 @@ const hazards: Readonly<Record<Hazard, Caution>> = {
   },
   cadmium: {
     title: 'Cadmium',
-    text: 'Its dust is a carcinogen in the lists of several countries. Never sand, spray or grind it dry; workplaces keep the air below 5 µg/m³.',
-    source: memory('29 CFR 1910.1027; not looked up'),
+    text: 'Its dust brings lung cancer and harms the kidneys. Never sand, spray or grind it dry; workplaces keep the air below 5 µg/m³ over 8 hours.',
+    source: seen('OSHA 29 CFR 1910.1027 (c) and its preamble'),
   },
   'chromium-vi': {
     title: 'Chromate',
-    text: 'A carcinogen. Use it wet only, make no dust, keep it off the skin; workplaces keep the air below 5 µg/m³.',
-    source: memory('29 CFR 1910.1026; the EU lists lead chromates as substances of very high concern'),
+    text: 'A carcinogen. Use it wet only, make no dust, keep it off the skin; workplaces keep the air below 5 µg/m³ over 8 hours and act from 2.5.',
+    source: seen('OSHA 29 CFR 1910.1026 (b), (c); CLP Annex VI, entries of the chromates'),
   },
   arsenic: {
     title: 'Arsenic',
@@ -128,7 +128,9 @@ const steps: Readonly<Record<Step, Caution>> = {
   'sanding-toxic': {
     title: 'Rubbing down a poisonous layer',
     text: 'Do not. Dry abrasion of lead, cadmium, chromate, arsenic or mercury paint puts poison into the air and on every surface. Oil out thinly, or wipe the film instead.',
-    source: seen('OSHA 29 CFR 1910.1025 for lead; others from memory'),
+    source: seen(
+      'OSHA 29 CFR 1910.1025 (lead), 1910.1026 (chromium VI) and 1910.1027 (cadmium) limit their dust; the same for arsenic and mercury: common practice',
+    ),
   },
   'dry-pigment': {
     title: 'Grinding from dry pigment',
@@ -218,20 +220,43 @@ const solventCautions: Readonly<Record<string, Caution>> = {
   ammonia: {
     title: 'Ammonia',
     text: 'Keep the air below 25 ppm; 300 is dangerous at once. Never with bleach. Shield the eyes.',
-    source: seen('NIOSH REL 25 ppm as quoted in state agriculture guidance; OSHA 50 ppm'),
+    source: {
+      text: 'NIOSH 25 ppm as quoted in state agriculture guidance; OSHA 50 ppm',
+      mark: 'second-hand',
+    },
+  },
+  naphtha: {
+    title: 'Naphtha',
+    text: 'It flashes far below room temperature: no flame, no spark, and not indoors. Keep the air below 350 mg/m³ over a day and 1800 for a quarter of an hour.',
+    source: seen('OSHA petroleum distillates (naphtha) sheet; flash point from memory'),
+  },
+  'spike-oil': {
+    title: 'Oil of spike',
+    text: 'No limit is published for it: treat it as turpentine. It may make skin sensitive, and it softens paint that is not firm.',
+    source: memory('not looked up'),
+  },
+  'pine-oil': {
+    title: 'Pine oil',
+    text: 'No limit is published for it: treat it as turpentine. A seventh of it stays behind and holds back drying.',
+    source: { text: 'Gardner 1911, ch. I, for the residue; the rest from memory', mark: 'memory' },
+  },
+  'citrus-solvent': {
+    title: 'Citrus solvent',
+    text: 'Natural is not harmless: once it has stood in air it makes skin sensitive. No limit is published here: treat it as turpentine.',
+    source: memory('not looked up'),
   },
 };
 
 export const solventCaution = (id: string): Caution | undefined =>
   Object.hasOwn(solventCautions, id) ? solventCautions[id] : undefined;
 
-/** A pigment that no list classifies is not thereby safe. */
+const UNLISTED = /^no harmonised entry( recalled)?/;
+
+/** What the EU's list of classifications says of a pigment. One that no list classifies is not thereby safe. */
 export function classificationWords(pigment: Pigment): string {
   const said = pigment.classification?.value;
-  if (!said || /^no harmonised entry/.test(said)) return 'not listed (which is not the same as safe)';
-  return pigment.hazards.includes('cadmium')
-    ? `${said}. The EU excepts some cadmium pigments that other countries class as carcinogens.`
-    : said;
+  if (said && !UNLISTED.test(said)) return said;
+  return `not listed (which is not the same as safe)${said?.replace(UNLISTED, '') ?? ''}`;
 }
 
 /** For tests: every text there is. */

@@ -1,0 +1,83 @@
+/** Cautions: one for every hazard, step and solvent; none promises safety. */
+import { describe, expect, test } from 'vitest';
+import { lookupPigment } from '../../language/src/materials/catalogue.ts';
+import {
+  allCautions,
+  cautionFor,
+  classificationWords,
+  deferringLine,
+  solventCaution,
+  stepCaution,
+} from '../../language/src/materials/cautions.ts';
+import { pigments } from '../../language/src/materials/pigments.ts';
+import { solvents } from '../../language/src/materials/solvents.ts';
+import type { Pigment } from '../../language/src/materials/types.ts';
+
+const named = (code: string): Pigment => {
+  const found = lookupPigment(code);
+  if (found.kind !== 'found') throw new Error(code);
+  return found.pigment;
+};
+
+test('every hazard of every pigment has its caution', () => {
+  for (const p of pigments)
+    for (const h of p.hazards) expect(cautionFor(h)?.text.length, h).toBeGreaterThan(20);
+});
+
+test('every solvent but water has its caution', () => {
+  for (const s of solvents) expect(solventCaution(s.id) !== undefined, s.id).toBe(!s.harmless);
+  expect(solventCaution('constructor')).toBeUndefined();
+});
+
+test('no caution calls anything safe or harmless, and each has a source', () => {
+  for (const c of allCautions()) {
+    expect(c.text).not.toMatch(/\b(is|are) (safe|harmless)\b/);
+    expect(c.source.text.length, c.title).toBeGreaterThan(3);
+  }
+});
+
+describe('figures of the sources', () => {
+  test('lead: 50 and 30 µg/m³, 400 over the hours (29 CFR 1910.1025)', () =>
+    expect(cautionFor('lead').text).toMatch(/50 µg\/m³.*30.*400/));
+  test('cadmium: 5 µg/m³ (29 CFR 1910.1027 (c))', () =>
+    expect(cautionFor('cadmium').text).toMatch(/5 µg\/m³/));
+  test('chromium VI: 5 and 2.5 µg/m³ (29 CFR 1910.1026)', () =>
+    expect(cautionFor('chromium-vi').text).toMatch(/5 µg\/m³.*2\.5/));
+  test('turpentine: 100 ppm, 800 ppm, 35 °C (NIOSH Pocket Guide)', () =>
+    expect(solventCaution('turpentine')?.text).toMatch(/100 ppm.*560.*800 ppm.*35 °C/));
+  test('white spirit: 350 and 1800 mg/m³', () =>
+    expect(solventCaution('white-spirit')?.text).toMatch(/350.*1800/));
+});
+
+test('the deferring line puts the data sheet, local codes and qualified people first', () => {
+  expect(deferringLine.text).toMatch(/estimate/);
+  expect(deferringLine.text).toMatch(/safety data sheet/);
+  expect(deferringLine.text).toMatch(/codes/);
+  expect(deferringLine.text).toMatch(/licensed|qualified/);
+});
+
+test('rags: flat and single, or water in a closed metal can', () => {
+  expect(stepCaution('rags').text).toMatch(/flat and single.*closed metal can.*water/);
+  expect(stepCaution('rags').source.mark).toBe('second-hand');
+});
+
+describe('classification', () => {
+  test('of an unlisted pigment is “not listed”, never “safe” alone', () => {
+    for (const p of pigments) {
+      const said = classificationWords(p);
+      expect(said.replace('not the same as safe', ''), p.id).not.toMatch(/\bsafe\b/);
+      expect(said).not.toMatch(/no harmonised entry/);
+      if (!p.classification) expect(said, p.id).toMatch(/^not listed/);
+    }
+    expect(classificationWords(named('PB29'))).toBe('not listed (which is not the same as safe)');
+  });
+
+  test('of a listed one is what the list says (CLP Annex VI)', () => {
+    expect(classificationWords(named('PW1'))).toMatch(/H360Df/);
+    expect(classificationWords(named('PY37'))).toMatch(/H350/);
+  });
+
+  test('of a cadmium red tells that another country classes what the EU excepts', () => {
+    expect(classificationWords(named('PR108'))).toMatch(/^not listed.*Australia: Carc\.1B H350/);
+  });
+});

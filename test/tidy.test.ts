@@ -19,7 +19,9 @@ function files(folder: string, ending: string): string[] {
 
 /** Every import of a TypeScript file; `import type` counts apart, since it carries no code. */
 function imports(path: string): { readonly from: string; readonly typeOnly: boolean }[] {
-  return [...readFileSync(path, 'utf8').matchAll(/^(?:import|export)\s+(type\s+)?[^'"]*?from\s+'([^']+)'/gm)].map((m) => ({
+  return [
+    ...readFileSync(path, 'utf8').matchAll(/^(?:import|export)\s+(type\s+)?[^'"]*?from\s+'([^']+)'/gm),
+  ].map((m) => ({
     from: m[2] as string,
     typeOnly: m[1] !== undefined,
   }));
@@ -41,27 +43,53 @@ const MAY: Record<string, readonly string[]> = {
   syntax: ['generated', 'plan', 'materials', 'optics'],
   plan: ['syntax', 'materials', 'optics', 'generated'],
   study: ['plan', 'materials', 'film', 'drying', 'optics', 'studio', 'permanence'],
-  rules: ['study', 'plan', 'materials', 'film', 'drying', 'optics', 'studio', 'permanence'],
+  rules: ['study', 'plan', 'syntax', 'materials', 'film', 'drying', 'optics', 'studio', 'permanence'],
   features: ['rules', 'study', 'plan', 'syntax', 'materials', 'optics', 'film', 'studio', 'front'],
   report: ['rules', 'study', 'plan', 'materials', 'optics', 'studio', 'permanence', 'features', 'front'],
   server: ['features', 'report', 'rules', 'study', 'plan', 'syntax', 'materials', 'optics', 'front'],
-  cli: ['report', 'features', 'rules', 'study', 'plan', 'syntax', 'materials', 'optics', 'studio', 'server', 'front'],
+  cli: [
+    'report',
+    'features',
+    'rules',
+    'study',
+    'plan',
+    'syntax',
+    'materials',
+    'optics',
+    'studio',
+    'server',
+    'front',
+  ],
   front: ['rules', 'study', 'plan', 'report', 'syntax', 'materials', 'optics', 'features', 'studio'],
 };
 
 describe('rooms', () => {
-  test.each(files(source, '.ts').map((f) => [relative(root, f)]))('%s imports only what its room may', (path) => {
-    const here = room(join(root, path));
-    for (const { from, typeOnly } of imports(join(root, path))) {
-      if (!from.startsWith('.')) continue;
-      const there = room(join(root, path, '..', from));
-      if (there === here || typeOnly || from.includes('generated')) continue;
-      expect(MAY[here], `${here} imports ${from}`).toContain(there);
-    }
-  });
+  test.each(files(source, '.ts').map((f) => [relative(root, f)]))(
+    '%s imports only what its room may',
+    (path) => {
+      const here = room(join(root, path));
+      for (const { from, typeOnly } of imports(join(root, path))) {
+        if (!from.startsWith('.')) continue;
+        const there = room(join(root, path, '..', from));
+        if (there === here || typeOnly || from.includes('generated')) continue;
+        expect(MAY[here], `${here} imports ${from}`).toContain(there);
+      }
+    },
+  );
 
   test('pure rooms know neither Langium nor an editor', () => {
-    for (const pure of ['materials', 'film', 'drying', 'optics', 'studio', 'permanence', 'study', 'rules', 'features', 'report'])
+    for (const pure of [
+      'materials',
+      'film',
+      'drying',
+      'optics',
+      'studio',
+      'permanence',
+      'study',
+      'rules',
+      'features',
+      'report',
+    ])
       for (const path of files(join(source, pure), '.ts'))
         for (const { from } of imports(path)) expect(from, path).not.toMatch(/langium|vscode/);
   });
@@ -96,15 +124,32 @@ describe('names', () => {
     const language = JSON.parse(read('language/package.json'));
     expect(manifest.contributes.languages[0]).toMatchObject({ id: LANGUAGE_ID, extensions: [FILE_ENDING] });
     expect(language.name).toBe(TOOL_NAME);
-    expect([language.version, manifest.version, JSON.parse(read('package.json')).version]).toEqual([TOOL_VERSION, TOOL_VERSION, TOOL_VERSION]);
+    expect([language.version, manifest.version, JSON.parse(read('package.json')).version]).toEqual([
+      TOOL_VERSION,
+      TOOL_VERSION,
+      TOOL_VERSION,
+    ]);
     expect(Object.keys(language.bin)).toEqual([TOOL_NAME]);
   });
 
   test('the top level holds only what it should', () => {
-    const tracked = execFileSync('git', ['ls-files'], { cwd: root, encoding: 'utf8' }).split('\n').filter(Boolean);
+    const tracked = execFileSync('git', ['ls-files'], { cwd: root, encoding: 'utf8' })
+      .split('\n')
+      .filter(Boolean);
     const top = new Set(tracked.map((f) => f.split('/')[0] as string).filter((f) => !f.startsWith('.')));
     expect([...top].sort()).toEqual(
-      ['DEVELOPERS.md', 'LICENSE', 'README.md', 'examples', 'extension', 'language', 'package-lock.json', 'package.json', 'test', 'tsconfig.json'].sort(),
+      [
+        'DEVELOPERS.md',
+        'LICENSE',
+        'README.md',
+        'examples',
+        'extension',
+        'language',
+        'package-lock.json',
+        'package.json',
+        'test',
+        'tsconfig.json',
+      ].sort(),
     );
   });
 
@@ -116,12 +161,22 @@ describe('names', () => {
 });
 
 describe('documents', () => {
-  const pages = ['README.md', 'DEVELOPERS.md', 'extension/README.md', ...files(join(root, 'language', 'docs'), '.md').map((f) => relative(root, f))];
+  const pages = [
+    'README.md',
+    'DEVELOPERS.md',
+    'extension/README.md',
+    ...files(join(root, 'language', 'docs'), '.md').map((f) => relative(root, f)),
+  ];
 
   test.each(pages.map((p) => [p]))('every plan shown in %s parses', (page) => {
     for (const [, text = ''] of read(page).matchAll(/^```paintplan\n([\s\S]*?)^```/gm)) {
-      const faults = readPlan(text, 'file:///snippet.paintplan').problems.filter((p) => p.severity === 'error');
-      expect(faults.map((f) => f.message), text).toEqual([]);
+      const faults = readPlan(text, 'file:///snippet.paintplan').problems.filter(
+        (p) => p.severity === 'error',
+      );
+      expect(
+        faults.map((f) => f.message),
+        text,
+      ).toEqual([]);
     }
   });
 
@@ -132,7 +187,9 @@ describe('documents', () => {
 });
 
 test('no path of a machine, no registry host, in anything tracked', () => {
-  const tracked = execFileSync('git', ['ls-files'], { cwd: root, encoding: 'utf8' }).split('\n').filter(Boolean);
+  const tracked = execFileSync('git', ['ls-files'], { cwd: root, encoding: 'utf8' })
+    .split('\n')
+    .filter(Boolean);
   const host = new RegExp(['registry', 'npmjs'].join('\\.'));
   for (const path of tracked) {
     if (!existsSync(join(root, path)) || statSync(join(root, path)).size > 4_000_000) continue;

@@ -9,7 +9,6 @@ const ENTITIES: Record<string, string> = {
 };
 
 // XML forbids most control characters even when escaped
-// biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is to be removed
 const FORBIDDEN =
   /[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]|[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g;
 

@@ -16,6 +16,8 @@ interface Bounds {
   readonly positive?: boolean;
 }
 
+const SLIP_UM = 1000;
+
 const FILM: Bounds = {
   low: 0.1,
   high: 2000,
@@ -39,7 +41,9 @@ function likelySlip(m: Measure, b: Bounds): string | undefined {
 function judged(what: string, m: Measure | undefined, b: Bounds, layer?: number): Report[] {
   if (!m || m.given === 'unknown' || m.given === 'word') return [];
   const { low, high } = m.value;
-  if (low >= b.low && high <= b.high && !(b.positive && high <= 0)) return [];
+  // a film written in millimetres and that thick was meant in µm
+  const slipped = b.slip !== undefined && high >= SLIP_UM && b.slip.from.test(m.words) && m.unit === 'µm';
+  if (low >= b.low && high <= b.high && !(b.positive && high <= 0) && !slipped) return [];
   const slip = high > b.high ? likelySlip(m, b) : undefined;
   return [
     {

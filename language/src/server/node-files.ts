@@ -1,62 +1,76 @@
-/** Files named by `use`, on a disk: only plans, only below the given folders, links followed before that is judged. */
-import { readFileSync, realpathSync, statSync } from 'node:fs';
-import { dirname, isAbsolute, relative, resolve } from 'node:path';
+/** `use` on a real disk: plan files inside the given folders and nowhere else, whatever links or dots a path holds. */
+import { closeSync, constants, fstatSync, openSync, readFileSync, realpathSync, type Stats } from 'node:fs';
+import { dirname, isAbsolute, relative, resolve, sep } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import type { PlanHost } from '../plan/host.ts';
 import { FILE_ENDING } from '../plan/names.ts';
 
-const MOST_BYTES = 2 * 1024 * 1024;
+/** Bytes; a palette written by a person is a thousand times smaller. */
+export const LARGEST = 2 * 1024 * 1024;
 
-const real = (path: string): string => {
+/** The path with every link followed; where its end does not exist, as far as it does. */
+function real(path: string): string {
   try {
     return realpathSync(path);
   } catch {
-    return resolve(path);
+    const above = dirname(path);
+    return above === path ? path : resolve(real(above), relative(above, path));
   }
+}
+
+const within = (path: string, root: string): boolean => {
+  const way = relative(root, path);
+  return way === '' || (way !== '..' && !way.startsWith(`..${sep}`) && !isAbsolute(way));
 };
 
-const below = (folder: string, path: string): boolean => {
-  const way = relative(folder, path);
-  return way === '' || (!way.startsWith('..') && !isAbsolute(way));
-};
+function pathOf(uri: string): string | undefined {
+  try {
+    return fileURLToPath(uri);
+  } catch {
+    return undefined;
+  }
+}
 
-/** A host for these folders (paths). Nothing outside them is read, whatever a path or a link says. */
+/** A host that reads only regular files with our ending, of at most 2 MB, inside the folders `roots` (paths). */
 export function nodeHost(roots: readonly string[]): PlanHost {
-  const folders = roots.map(real);
+  const allowed = roots.map((root) => real(resolve(root)));
+  const inside = (path: string) => path.endsWith(FILE_ENDING) && allowed.some((root) => within(path, root));
   return {
     resolve(path, from) {
-      let target: string;
-      try {
-        target = resolve(dirname(fileURLToPath(from)), path);
-      } catch {
-        return { uri: path };
-      }
-      if (target.includes('\0')) return { uri: path };
-      // the folder of a file that does not exist (yet) still tells on which side it lies
-      const found = real(target);
-      const judged =
-        found === resolve(target)
-          ? resolve(real(dirname(target)), target.slice(dirname(target).length + 1))
-          : found;
-      return folders.some((f) => below(f, judged)) ? { uri: pathToFileURL(target).href } : { outside: true };
+      const base = pathOf(from);
+      // a NUL ends a path for the operating system; a path of another machine or scheme is none of ours
+      if (base === undefined || path.includes('\0') || isAbsolute(path) || /^[a-z][a-z\d+.-]*:/i.test(path))
+        return { outside: true };
+      const target = real(resolve(dirname(real(base)), path.replaceAll('\\', '/')));
+      return inside(target) ? { uri: pathToFileURL(target).href } : { outside: true };
     },
     read(uri) {
+      const named = pathOf(uri);
+      const path = named === undefined ? undefined : real(named);
+      if (path === undefined || !inside(path))
+        return { failed: 'unreadable', detail: 'it lies outside the workspace' };
+      let file: number | undefined;
       try {
-        const path = fileURLToPath(uri);
-        const stat = statSync(path);
-        if (!stat.isFile()) return { failed: 'unreadable', detail: 'it is no regular file' };
-        if (!path.endsWith(FILE_ENDING))
-          return { failed: 'unreadable', detail: `its name does not end in ${FILE_ENDING}` };
-        if (stat.size > MOST_BYTES)
-          return { failed: 'too-large', detail: `${Math.round(stat.size / 1e6)} MB, at most 2` };
-        if (!folders.some((f) => below(f, real(path))))
-          return { failed: 'unreadable', detail: 'it lies outside the opened folder' };
-        return { text: readFileSync(path, 'utf8') };
+        // opened before it is looked at, so that nothing can be put in its place; a pipe must not keep us waiting
+        file = openSync(path, constants.O_RDONLY | (constants.O_NONBLOCK ?? 0));
+        const stats: Stats = fstatSync(file);
+        if (stats.isDirectory()) return { failed: 'unreadable', detail: 'it is a folder' };
+        if (!stats.isFile()) return { failed: 'unreadable', detail: 'it is no regular file' };
+        if (stats.size > LARGEST)
+          return {
+            failed: 'too-large',
+            detail: `${(stats.size / 1024 / 1024).toFixed(1)} MB; at most 2 MB are read`,
+          };
+        return { text: readFileSync(file, 'utf8') };
       } catch (error) {
         const code = (error as NodeJS.ErrnoException).code;
-        return code === 'ENOENT' || code === 'ENOTDIR'
-          ? { failed: 'missing' }
-          : { failed: 'unreadable', detail: String(code ?? 'unknown') };
+        if (code === 'ENOENT' || code === 'ENOTDIR') return { failed: 'missing' };
+        return {
+          failed: 'unreadable',
+          detail: code === 'EACCES' ? 'its permissions forbid reading it' : `the system says ${code ?? 'no'}`,
+        };
+      } finally {
+        if (file !== undefined) closeSync(file);
       }
     },
   };

@@ -1,0 +1,187 @@
+/** The public contract of the command line: exit codes, formats, messages. */
+import { execFileSync } from 'node:child_process';
+import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { Ajv } from 'ajv';
+import { parse as parseCsv } from 'csv-parse/sync';
+import ICAL from 'ical.js';
+import { describe, expect, test } from 'vitest';
+import { run } from './run.ts';
+
+const folder = mkdtempSync(join(tmpdir(), 'paintplan-'));
+const file = (name: string, text: string): string => {
+  const path = join(folder, name);
+  writeFileSync(path, text);
+  return path;
+};
+const sound = 'examples/still-life.paintplan';
+const faulty = 'examples/faulty/slips.paintplan';
+
+describe('exit codes', () => {
+  test.each([
+    [0, ['check', sound]],
+    [1, ['check', faulty]],
+    [0, ['check', 'examples/first-plan.paintplan', '--max-warnings', '0']],
+    [1, ['check', 'examples/faulty/white-in-glaze.paintplan', '--max-warnings', '0']],
+    [2, ['check', 'no-such-file.paintplan']],
+    [2, ['check']],
+    [2, ['check', sound, '--format', 'xml']],
+    [2, ['check', sound, '--rule', 'no-such-rule=off']],
+    [2, ['check', sound, '--rule', 'oily-rags=loud']],
+    [2, ['check', sound, '--max-warnings', 'many']],
+    [2, ['no-such-command']],
+    [0, ['study', sound]],
+    [1, ['study', faulty]],
+    [2, ['study', 'examples']],
+    [0, ['explain', 'PB29']],
+    [0, ['explain', 'PBr7', 'burnt-sienna']],
+    [0, ['explain', 'lean-over-fat']],
+    [0, ['explain', 'turpentine']],
+    [2, ['explain', 'mayonnaise']],
+    [0, ['format', sound, '--check']],
+    [0, ['compare', sound, sound]],
+    [1, ['compare', sound, 'examples/night-harbour.paintplan']],
+    [2, ['report', sound]],
+    [0, ['--help']],
+    [0, ['--version']],
+  ] as const)('%i for %j', async (code, args) => {
+    expect((await run(...args)).code).toBe(code);
+  });
+});
+
+test('a rule can be silenced or made grave from outside', async () => {
+  const white = 'examples/faulty/white-in-glaze.paintplan';
+  expect((await run('check', white, '--rule', 'opaque-white-in-glaze=error')).code).toBe(1);
+  expect((await run('check', white, '--rule', 'opaque-white-in-glaze=off')).out).not.toMatch(/milky/);
+});
+
+test('messages name file, line and what to do', async () => {
+  const { out } = await run('check', faulty);
+  expect(out).toMatch(/slips\.paintplan\n/);
+  expect(out).toMatch(/10:63\s+error\s+out-of-range\n\s+A film for ‘first’ of 3 mm/);
+  expect(out).toMatch(/Did you mean ‘right’\?/);
+  const missing = await run('check', 'gone.paintplan');
+  expect(missing.err).toMatch(/There is no file gone\.paintplan/);
+});
+
+test('check --format json has the stated shape', async () => {
+  const { out } = await run('check', faulty, sound, '--format', 'json');
+  const schema = JSON.parse(readFileSync('language/docs/check.schema.json', 'utf8'));
+  const validate = new Ajv({ strict: false }).compile(schema);
+  expect(validate(JSON.parse(out)), JSON.stringify(validate.errors)).toBe(true);
+});
+
+test('check --format github: one command a finding, nothing that could break out of it', async () => {
+  const { out } = await run('check', faulty, '--format', 'github');
+  for (const line of out.trim().split('\n'))
+    expect(line).toMatch(
+      /^::(error|warning|notice) file=[^,]+,line=\d+,endLine=\d+(,col=\d+,endColumn=\d+)?,title=[^:]+::.+/,
+    );
+});
+
+test('check --format sarif follows SARIF 2.1.0', async () => {
+  const { out } = await run('check', faulty, '--format', 'sarif');
+  const log = JSON.parse(out);
+  expect(log.version).toBe('2.1.0');
+  const ids = log.runs[0].tool.driver.rules.map((r: { id: string }) => r.id);
+  for (const r of log.runs[0].results) {
+    expect(['error', 'warning', 'note']).toContain(r.level);
+    if (r.ruleIndex !== undefined) expect(ids[r.ruleIndex]).toBe(r.ruleId);
+    expect(r.locations[0].physicalLocation.region.startLine).toBeGreaterThan(0);
+  }
+});
+
+test('standard input is -', () => {
+  const out = execFileSync(
+    process.execPath,
+    [
+      '--input-type=module',
+      '-e',
+      "import { main } from './language/src/cli/main.ts'; process.exitCode = await main(['check', '-']);",
+    ],
+    {
+      input: 'plan "Blue"\nglaze x { colour PB29 }\n',
+      encoding: 'utf8',
+    },
+  );
+  expect(out).toMatch(/standard input/);
+});
+
+describe('reports', () => {
+  test('html is one page without script or outside address', async () => {
+    const { out } = await run('report', sound, '--to', 'html');
+    expect(out).toMatch(/^<!DOCTYPE html>/);
+    expect(out).not.toMatch(/<script|src="http|url\(http/);
+    for (const heading of [
+      'Layers, from the support upwards',
+      'Calendar',
+      'Materials',
+      'Cautions',
+      'Sources',
+    ])
+      expect(out).toContain(heading);
+  });
+
+  test('a plan’s words never become markup', async () => {
+    const path = file(
+      'evil.paintplan',
+      'plan "<script>alert(1)</script>"\n/// <img src=x onerror=alert(1)>\nglaze x { colour PB29   note "</style><b>" }\nglaze y { colour PB29   allow glaze-hides because "![a](javascript:b)" }\n',
+    );
+    for (const kind of ['html', 'md', 'svg']) {
+      const { out } = await run('report', path, '--to', kind);
+      expect(out, kind).not.toMatch(/<script|<img|<b>/);
+      if (kind === 'md') expect(out).not.toMatch(/[^\\]!\[a\]|\]\(javascript/);
+    }
+  });
+
+  test('calendar reads back', async () => {
+    const { out } = await run('report', sound, '--to', 'ics');
+    const [name, , events] = ICAL.parse(out) as unknown as [string, unknown, unknown[]];
+    expect(name).toBe('vcalendar');
+    expect(events.length).toBeGreaterThan(8);
+    expect((await run('report', sound, '--to', 'ics')).out).toBe(out);
+  });
+
+  test('materials list reads back', async () => {
+    const rows = parseCsv((await run('report', sound, '--to', 'csv')).out, { columns: true }) as Record<
+      string,
+      string
+    >[];
+    expect(rows.length).toBeGreaterThan(8);
+  });
+
+  test('Markdown comes with its drawings', async () => {
+    const out = join(folder, 'reports/');
+    expect(
+      (await run('report', sound, 'examples/old-panel.paintplan', '--to', 'md', '--out', out)).code,
+    ).toBe(0);
+    const text = readFileSync(join(out, 'still-life.md'), 'utf8');
+    for (const [, drawing] of text.matchAll(/\]\(([^)]+\.svg)\)/g))
+      expect(readFileSync(join(out, drawing as string), 'utf8')).toMatch(/^<svg /);
+    expect(readFileSync(join(out, 'old-panel.md'), 'utf8')).toMatch(/Layer structure/);
+  });
+});
+
+test('compare tells layers, figures, colours and findings', async () => {
+  const before = file(
+    'a.paintplan',
+    'plan "A"\nunderlayer one { colour 3 PW6 + 1 PBk9   film 20 µm }\nglaze two { colour PB29   medium 50 % stand-oil   film 8 µm }\n',
+  );
+  const after = file(
+    'b.paintplan',
+    '// moved\nplan "A"\nunderlayer one { colour 3 PW6 + 1 PBk9   film 20 µm }\nglaze two { colour PB29 + PW6   medium 50 % stand-oil   film 8 µm }\nglaze three { colour PG7   medium 60 % stand-oil   film 5 µm }\n',
+  );
+  const { out, code } = await run('compare', before, after, '--format', 'json');
+  const found = JSON.parse(out);
+  expect(code).toBe(1);
+  expect(found.layers.added).toEqual(['three']);
+  expect(found.layers.changed[0].layer).toBe('two');
+  expect(found.colours[0].deltaE00).toBeGreaterThan(1);
+  expect(found.findings.gained.join()).toMatch(/opaque-white-in-glaze/);
+  const moved = file(
+    'c.paintplan',
+    '\n\n// only spaces and words of comment\nplan "A"\nunderlayer one { film 20 µm   colour 3 PW6 + 1 PBk9 }\nglaze two { colour PB29   medium 50 % stand-oil   film 8 µm }\n',
+  );
+  expect((await run('compare', before, moved)).code).toBe(0);
+});

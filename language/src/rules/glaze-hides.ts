@@ -1,7 +1,7 @@
 import type { Layer } from '../plan/plan.ts';
 import type { Study } from '../study/study.ts';
 import type { Rule } from './rule.ts';
-import { modellingKept, stackOn } from './seen.ts';
+import { modelling, stackOn } from './seen.ts';
 import { Called, figure, listed, ours, practice, quoted } from './words.ts';
 
 /** Below this share of a step beneath the modelling of an underlayer no longer carries. */
@@ -28,6 +28,28 @@ function runs(study: Study, area: string): Layer[][] {
   return found;
 }
 
+interface Lost {
+  readonly layer: Layer;
+  readonly areas: readonly string[];
+  readonly share: number;
+  /** µm of all glazes laid until then */
+  readonly film: number;
+  readonly count: number;
+}
+
+/** The layer of a run with which the modelling beneath is lost. */
+function loss(study: Study, area: string, run: readonly Layer[]): Lost | undefined {
+  const beneath = run[0] && modelling(study, area, run[0]);
+  let film = 0;
+  for (const [i, layer] of run.entries()) {
+    film += study.layers[layer.index]?.dryFilm?.likely ?? 0;
+    beneath?.lay(layer);
+    const share = beneath?.kept();
+    if (share !== undefined && share < CARRIES) return { layer, areas: [area], share, film, count: i + 1 };
+  }
+  return undefined;
+}
+
 /** Glazes, alone or one on another, that let nothing of what lies beneath through. */
 export const glazeHides: Rule = {
   id: 'glaze-hides',
@@ -42,30 +64,21 @@ export const glazeHides: Rule = {
   appliesTo: ['plan'],
   needsColour: true,
   *check(plan, study) {
-    const by = new Map<number, { readonly areas: string[]; share: number; film: number; count: number }>();
+    const by = new Map<number, Lost>();
     for (const area of study.areas)
       for (const run of runs(study, area.name)) {
-        // the layer with which the modelling is lost, and what had been laid until then
-        for (let n = 1; n <= run.length; n++) {
-          const films = run.slice(0, n);
-          const kept = modellingKept(study, area.name, films);
-          if (!kept || kept.share >= CARRIES) continue;
-          const last = films[n - 1] as Layer;
-          const film = films.reduce((s, l) => s + (study.layers[l.index]?.dryFilm?.likely ?? 0), 0);
-          const known = by.get(last.index) ?? { areas: [], share: 1, film: 0, count: n };
-          known.areas.push(area.name);
-          if (kept.share < known.share) Object.assign(known, { share: kept.share, film, count: n });
-          by.set(last.index, known);
-          break;
-        }
+        const lost = loss(study, area.name, run);
+        if (!lost) continue;
+        const known = by.get(lost.layer.index);
+        const areas = [...(known?.areas ?? []), area.name];
+        by.set(lost.layer.index, { ...(known && known.share < lost.share ? known : lost), areas });
       }
-    for (const [index, { areas, share, film, count }] of by) {
-      const layer = plan.layers[index] as Layer;
+    for (const { layer, areas, share, film, count } of by.values()) {
       const where = plan.implicitArea ? '' : ` on ${listed(areas.slice(0, 4).map(quoted))}`;
       yield {
         message: `${Called(layer)} covers${where} rather than colours: of a step of light and dark beneath, ${Math.round(share * 100)} % still shows through ${count > 1 ? `the ${count} glazes there (${figure(film)} µm together)` : `its ${figure(film)} µm`}. Lay it thinner or with more medium if the underlayer is to carry the picture.`,
         place: layer.namePlace,
-        layer: index,
+        layer: layer.index,
       };
     }
   },

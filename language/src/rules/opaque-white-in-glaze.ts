@@ -48,8 +48,8 @@ function loss(study: Study, film: Film, clear: Layer): string {
   if (!now || !then) return '';
   const chroma = (lab: readonly [number, number, number]) => Math.hypot(lab[1], lab[2]);
   const [lost, lighter] = [chroma(then) - chroma(now), now[0] - then[0]];
-  const kept = modellingKept(study, area, [film.layer])?.share ?? 0;
-  const could = modellingKept(study, area, [clear])?.share ?? 0;
+  const kept = modellingKept(study, area, film.layer) ?? 0;
+  const could = modellingKept(study, area, clear) ?? 0;
   const said = [
     ...(lost > 1 ? [`${figure(lost)} less chroma`] : []),
     ...(lighter > 1 ? [`${figure(lighter)} lighter in L*`] : []),

@@ -49,36 +49,47 @@ export function layOfLayer(study: Study, layer: Layer): Lay {
 /** Half a step of light and dark in what lies beneath: about ten of L* at middle greys. */
 const MODELLING = 1.25;
 
+/** A light-and-dark step beneath, followed through the layers laid on it. */
+export interface Modelling {
+  /** lays one more layer on */
+  lay(layer: Layer): void;
+  /** how much of the step still shows, 0 to 1; undefined where there is none to begin with */
+  kept(): number | undefined;
+}
+
 /**
- * How much of a light-and-dark step beneath still shows through layers laid on it one on another, 0 to 1, with the L* of
- * the step before and after. The first stands where the plan has a layer of its index. Undefined where nothing can be
- * predicted.
+ * The step that lies beneath a layer on an area, before that layer. Undefined where nothing can be predicted. The layers
+ * laid on it need not be those of the plan.
  */
-export function modellingKept(
-  study: Study,
-  area: string,
-  layers: readonly Layer[],
-): { readonly share: number; readonly before: number; readonly after: number } | undefined {
-  const [first] = layers;
-  const last = layers.at(-1);
-  if (!first || !last) return undefined;
+export function modelling(study: Study, area: string, first: Layer): Modelling | undefined {
   const below = study.beneath(area, first.index);
-  const face = study.beneath(area, last.index + 1)?.face;
+  const face = study.beneath(area, first.index + 1)?.face;
   if (!below || !face) return undefined;
-  const seen = (factor: number, films: readonly Layer[]): number => {
-    const light = below.reflectance.map((r) => Math.min(1, r * factor));
-    for (const layer of films) {
+  const light = below.reflectance.map((r) => Math.min(1, r * MODELLING));
+  const dark = below.reflectance.map((r) => r / MODELLING);
+  const apart = (): number => toColour(light, face).lab[0] - toColour(dark, face).lab[0];
+  const before = apart();
+  return {
+    lay(layer) {
       const lay = layOfLayer(study, layer);
-      if (lay.kind !== 'film') continue;
-      const keep = wiped(layer, area) ? WIPED_OUT_KEEPS : 1;
-      layOn({ pigments: lay.pigments, thickness: lay.thickness, keep }, light, light);
-    }
-    return toColour(light, face).lab[0];
+      if (lay.kind !== 'film') return;
+      const film = {
+        pigments: lay.pigments,
+        thickness: lay.thickness,
+        keep: wiped(layer, area) ? WIPED_OUT_KEEPS : 1,
+      };
+      layOn(film, light, light);
+      layOn(film, dark, dark);
+    },
+    kept: () => (before > 0.5 ? Math.max(0, apart()) / before : undefined),
   };
-  const stepOf = (films: readonly Layer[]): number => seen(MODELLING, films) - seen(1 / MODELLING, films);
-  const before = stepOf([]);
-  const after = Math.max(0, stepOf(layers));
-  return before > 0.5 ? { share: after / before, before, after } : undefined;
+}
+
+/** How much of a step beneath shows through one layer, 0 to 1. */
+export function modellingKept(study: Study, area: string, layer: Layer): number | undefined {
+  const beneath = modelling(study, area, layer);
+  beneath?.lay(layer);
+  return beneath?.kept();
 }
 
 /** Films that add no colour of their own to what lies beneath: clear, or unpigmented. */

@@ -1,0 +1,16 @@
+/** The page of the rules says what the rules say. */
+import { readFileSync } from 'node:fs';
+import { expect, test } from 'vitest';
+import { rulesPage } from '../../language/build/rules-page.ts';
+import { rules } from '../../language/src/rules/index.ts';
+
+const page = readFileSync(new URL('../../language/docs/rules.md', import.meta.url), 'utf8');
+
+test('language/docs/rules.md is current: else run node language/build/rules-page.ts', () => {
+  expect(page).toBe(rulesPage());
+});
+
+test('every rule has its heading, once', () => {
+  const headings = [...page.matchAll(/^### (.+)$/gm)].map((m) => m[1]);
+  expect(headings.sort()).toEqual(rules.map((r) => r.id).sort());
+});

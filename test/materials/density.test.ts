@@ -57,9 +57,9 @@ const SECOND_LIST: readonly (readonly [id: string, density: number, oil?: number
 ];
 
 describe('a second list', () => {
-  test.each(SECOND_LIST)(
-    '%s: density %f within a tenth of the range, oil absorption within a factor of two',
-    (id, density, oil) => {
+  test.each(SECOND_LIST.map(([id, density, oil]) => ({ id, density, oil })))(
+    '$id: density $density within a tenth of the range, oil absorption within a factor of two',
+    ({ id, density, oil }) => {
       const p = named(id);
       expect(density).toBeGreaterThanOrEqual(p.density.low * 0.9);
       expect(density).toBeLessThanOrEqual(p.density.high * 1.1);

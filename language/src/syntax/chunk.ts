@@ -4,10 +4,10 @@
  */
 import type { AstNode } from 'langium';
 import type { Declaration, LayerField, PigmentField, SampleRow, StudioField } from '../../generated/ast.ts';
+import { faultOf } from './expected.ts';
 import {
   braceFaults,
   type Fault,
-  faultOf,
   firstFault,
   strangeField,
   strangeStart,
@@ -49,22 +49,29 @@ function fieldsIn(node: Declaration): readonly Field[] {
   return 'rows' in node ? node.rows : [];
 }
 
+const ASKS_ON = /[+,=:]$|\b(?:in|with|because|like|per|within|except|at)$/;
+const GOES_ON = /^(?:[+,=:}]|\/[/*]|(?:in|with|because|like|per|within|except|at)\b)/;
+
 /** Cuts a text where a new line begins something of its own: neither line asks the other to go on. */
 export function ownLines(text: string): { readonly start: number; readonly end: number }[] {
   const parts: { start: number; end: number }[] = [];
   let start = 0;
-  for (const m of text.matchAll(/(?:\r\n|\n|\r)[\s]*/g)) {
-    const before = text
-      .slice(start, m.index)
-      .replace(/\/\/.*$/gm, '')
+  let line = 0;
+  let asksOn = false;
+  let end = 0;
+  for (const m of text.matchAll(/(?:\r\n|\n|\r)\s*/g)) {
+    const said = text
+      .slice(line, m.index)
+      .replace(/\/\/[^\r\n]*$/, '')
       .trimEnd();
+    if (said !== '') {
+      asksOn = ASKS_ON.test(said.slice(-12));
+      end = line + text.slice(line, m.index).trimEnd().length;
+    }
     const rest = m.index + m[0].length;
-    if (before === '' || rest >= text.length) continue;
-    const goesOn =
-      /[+,=:]$|\b(?:in|with|because|like|per|within|except|at)$/.test(before) ||
-      /^(?:[+,=:}]|\/[/*]|(?:in|with|because|like|per|within|except|at)\b)/.test(text.slice(rest, rest + 12));
-    if (goesOn) continue;
-    parts.push({ start, end: start + text.slice(start, m.index).trimEnd().length });
+    line = rest;
+    if (end <= start || rest >= text.length || asksOn || GOES_ON.test(text.slice(rest, rest + 12))) continue;
+    parts.push({ start, end });
     start = rest;
   }
   parts.push({ start, end: text.length });
@@ -83,7 +90,10 @@ function piece<T extends AstNode>(
       fault: { message: 'This is too long to be read as one declaration.', start: base, end: base + 1 },
     };
   const fault = firstFault(result, text);
-  return { node: { node: result.value, base }, fault: fault && faultOf(fault, text, base) };
+  return {
+    node: { node: result.value, base },
+    fault: fault && faultOf(fault, text, base, rule === 'Declaration'),
+  };
 }
 
 function brokenFields(text: string, chunk: Chunk, block: Block): { fields: Piece<Field>[]; faults: Fault[] } {

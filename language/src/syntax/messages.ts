@@ -1,6 +1,7 @@
 /** Faults of the text in a painter's words, at the place where the eye should go. */
 import type { ParseResult } from 'langium';
 import { nearest } from '../materials/nearest.ts';
+import { short } from './expected.ts';
 import type { Chunk } from './scan.ts';
 import { type Block, declarationWord, declarationWords, fieldsOf, fieldWord } from './words.ts';
 
@@ -18,7 +19,7 @@ export interface Fault {
 }
 
 /** Where a parse stopped: the token it could not take (empty at the end), and the end of the one before. */
-interface Stop {
+export interface Stop {
   readonly token: string;
   readonly start: number;
   readonly end: number;
@@ -26,123 +27,109 @@ interface Stop {
   readonly beforeEnd: number;
 }
 
-const short = (text: string): string => {
-  const line = text.split(/[\r\n]/, 1)[0] ?? '';
-  return line.length > 40 ? `${line.slice(0, 39)}…` : line;
-};
+/** The text before an offset without the space and the line comments at its end. Walks back, so that it stays linear. */
+function saidBefore(text: string, offset: number): string {
+  let said = text.slice(0, offset).trimEnd();
+  for (;;) {
+    const line = Math.max(said.lastIndexOf('\n'), said.lastIndexOf('\r')) + 1;
+    const comment = said.slice(line).search(/(?:^|\s)\/\//);
+    if (
+      comment < 0 ||
+      /"[^"]*$/.test(
+        said
+          .slice(line, line + comment)
+          .slice(-500)
+          .replace(/"[^"]*"/g, ''),
+      )
+    )
+      return said;
+    said = said.slice(0, line + comment).trimEnd();
+  }
+}
+
+function lastWord(said: string): string {
+  let at = said.length;
+  while (at > 0 && said.length - at < 200 && !/[\s+,=]/.test(said[at - 1] as string)) at--;
+  const word = said.slice(at) || said.slice(-1);
+  // what stands between two figures of a range is a word of its own
+  return word.endsWith('..') ? '..' : word;
+}
 
 export function firstFault(result: ParseResult, text: string): Stop | undefined {
   const lexed = result.lexerErrors[0];
   const parsed = result.parserErrors[0];
-  if (lexed && (!parsed || !(parsed.token.startOffset < lexed.offset))) {
-    const token = text.slice(lexed.offset, lexed.offset + Math.max(1, lexed.length));
-    const before = text.slice(0, lexed.offset).trimEnd();
-    return {
-      token,
-      start: lexed.offset,
-      end: lexed.offset + token.length,
-      before: /\S+$/.exec(before)?.[0] ?? '',
-      beforeEnd: before.length,
-    };
-  }
-  if (!parsed) return undefined;
+  if (!lexed && !parsed) return undefined;
   // the parser marks the end of the text with an offset that is none: −1 or NaN
-  const ended = !(parsed.token.startOffset >= 0);
-  const start = ended ? text.trimEnd().length : parsed.token.startOffset;
-  const before = text.slice(0, start).replace(/(?:\/\/[^\n\r]*|\s)+$/, '');
+  const parsedAt = parsed && parsed.token.startOffset >= 0 ? parsed.token.startOffset : undefined;
+  const lexedFirst = lexed && (parsedAt === undefined || lexed.offset <= parsedAt);
+  const start = lexedFirst ? lexed.offset : (parsedAt ?? text.trimEnd().length);
+  const length = lexedFirst
+    ? Math.max(1, lexed.length)
+    : parsedAt === undefined
+      ? 0
+      : (parsed as { token: { image: string } }).token.image.length;
+  const said = saidBefore(text, start);
   return {
-    token: ended ? '' : parsed.token.image,
+    token: text.slice(start, start + length),
     start,
-    end: ended ? start : start + parsed.token.image.length,
-    before: /[^\s+,=]+$|[+,=]$/.exec(before)?.[0] ?? '',
-    beforeEnd: before.length,
+    end: start + length,
+    before: lastWord(said),
+    beforeEnd: said.length,
   };
 }
-
-const JOINTS: Record<string, string> = {
-  '+': 'another name',
-  ',': 'another name',
-  '=': 'what it is made of',
-  in: 'a name: a binder after a paint’s pigments, an area after a colour',
-  with: 'what it is prepared with',
-  because: 'the reason in quotes',
-  like: 'a pigment it is like, for instance PY43',
-  except: 'areas',
-  within: 'how far it may be off, a ΔE00 such as 4',
-  at: 'a film, for instance 20 µm',
-  per: 'hour or year',
-};
-
-export function faultOf(stop: Stop, text: string, base: number): Fault {
-  const first = /[^\s={}]+/.exec(text)?.[0] ?? '';
-  const word =
-    fieldWord('layer', first) ??
-    fieldWord('studio', first) ??
-    fieldWord('pigment', first) ??
-    declarationWord(first);
-  const own = isField(text) ? word : (declarationWord(first) ?? word);
-  const hint = own ? `${own.takes}, for instance ‘${own.example}’` : 'something else';
-  const missing =
-    stop.token === '' ||
-    stop.token === '}' ||
-    stop.token === '{' ||
-    /[\r\n]/.test(text.slice(stop.beforeEnd, stop.start));
-  if (missing) {
-    const joint = Object.hasOwn(JOINTS, stop.before) ? JOINTS[stop.before] : undefined;
-    const said = joint && stop.before !== first ? joint : hint;
-    return {
-      message: `After ‘${short(stop.before)}’ I expected ${said}.`,
-      start: base + stop.beforeEnd,
-      end: base + stop.beforeEnd,
-    };
-  }
-  return {
-    message: `‘${short(stop.token)}’ does not fit here: ‘${short(first)}’ takes ${hint}.`,
-    start: base + stop.start,
-    end: base + stop.end,
-  };
-}
-
-const isField = (text: string): boolean => !/[{]/.test(text);
 
 /** A line inside braces that begins with no field of that block. */
 export function strangeField(line: string, start: number, block: Block, of: string): Fault {
-  const word = /^[^\s={}]+/.exec(line)?.[0] ?? line.slice(0, 1);
+  const word = /^[^\s={},]+/.exec(line)?.[0] ?? line.slice(0, 1);
+  const place = { start, end: start + word.length };
+  if (/^[^\p{L}_]/u.test(word))
+    return { message: `The word of a field is missing before ‘${short(line)}’.`, ...place };
   const known = fieldsOf(block).map((f) => f.word);
   const near = nearest(word, known, 1)[0];
   const elsewhere = declarationWord(word)
     ? ` ‘${word}’ begins a declaration of its own, outside these braces.`
-    : '';
-  const guess = near
-    ? ` Did you mean ‘${near}’?`
-    : elsewhere || ` It may have ${known.slice(0, 6).join(', ')} and others.`;
+    : (['layer', 'studio', 'pigment'] as const).some((b) => fieldWord(b, word))
+      ? ` It belongs to a ${(['layer', 'studio', 'pigment'] as const).find((b) => fieldWord(b, word))}.`
+      : '';
+  const guess =
+    near && !elsewhere
+      ? ` Did you mean ‘${near}’?`
+      : elsewhere || ` A line here begins with a word such as ${USUAL[block]}.`;
   return {
-    message: `‘${short(word)}’ is no field of a ${of}.${guess}`,
-    start,
-    end: start + word.length,
-    ...(near
-      ? { fixes: [{ title: `Change to ‘${near}’`, start, end: start + word.length, text: near }] }
-      : {}),
+    message: `‘${short(word)}’ is no field of ${article(of)}.${guess}`,
+    ...place,
+    ...(near && !elsewhere ? { fixes: [{ title: `Change to ‘${near}’`, ...place, text: near }] } : {}),
   };
 }
+
+const USUAL: Record<Block, string> = {
+  layer: 'on, colour, medium or film',
+  studio: 'temperature, room or session',
+  pigment: 'density, masstone or hazard',
+  sample: 'the name of a layer',
+};
+
+const article = (word: string): string =>
+  word === 'studio' ? 'the studio' : `${/^[aeiou]/.test(word) ? 'an' : 'a'} ${word}`;
 
 /** Text that begins no declaration. */
 export function strangeStart(text: string, start = 0): Fault {
   const word = /^[^\s={}"]+/.exec(text)?.[0] ?? text.slice(0, 1);
+  const place = { start, end: start + word.length };
   if (word === '}')
     return {
       message: 'This } closes nothing: the braces before it are closed already.',
-      start,
-      end: start + 1,
-      fixes: [{ title: 'Remove this }', start, end: start + 1, text: '' }],
+      ...place,
+      fixes: [{ title: 'Remove this }', ...place, text: '' }],
     };
-  const field = fieldWord('layer', word) ?? fieldWord('studio', word);
+  const block = (['layer', 'studio', 'pigment'] as const).find((b) => fieldWord(b, word));
+  const field = block && fieldWord(block, word);
   if (field)
     return {
-      message: `‘${word}’ belongs inside the braces of ${fieldWord('layer', word) ? 'a layer' : 'studio'}: ${field.example}.`,
-      start,
-      end: start + word.length,
+      message: `‘${word}’ belongs inside the braces of ${article(block)}: ${field.example}.`,
+      ...place,
     };
+  const next = /^[^\s={}"]+\s*([={]?)/.exec(text)?.[1];
   const near = nearest(
     word,
     declarationWords.map((d) => d.word),
@@ -150,14 +137,15 @@ export function strangeStart(text: string, start = 0): Fault {
   )[0];
   const guess = near
     ? ` Did you mean ‘${near}’?`
-    : ' A line here begins with a word such as plan, paint, medium, ground or glaze.';
+    : next === '{'
+      ? ' What kind of layer is it: ground, underlayer, glaze …?'
+      : next === '='
+        ? ' Is it a paint, a medium, a mix or a group?'
+        : ' A line here begins with a word such as plan, paint, medium, ground or glaze.';
   return {
     message: `‘${short(word)}’ begins no declaration.${guess}`,
-    start,
-    end: start + word.length,
-    ...(near
-      ? { fixes: [{ title: `Change to ‘${near}’`, start, end: start + word.length, text: near }] }
-      : {}),
+    ...place,
+    ...(near ? { fixes: [{ title: `Change to ‘${near}’`, ...place, text: near }] } : {}),
   };
 }
 

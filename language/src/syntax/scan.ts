@@ -194,10 +194,11 @@ function beginsDeclaration(word: string, current: Building | undefined, line: Li
     // a word of a declaration inside a block: the brace before it was forgotten
     return line.first || opensBlock(line.text, line.end);
   }
-  if (word === 'target' && current.word === 'mix' && isColourNext(line.text, line.end)) return false;
+  if (word === 'target' && (current.word === 'mix' || !line.first) && isColourNext(line.text, line.end))
+    return false;
   if (block && current.word && fieldWord(block, word))
     return word === 'medium' ? !countsFrom(line.text, line.end) : line.first && line.column === 0;
-  return line.first || line.before !== current.word;
+  return line.first || (current.word !== '' && line.before !== current.word);
 }
 
 /** Text that belongs to no declaration: after a block has closed, a brace too many, or a word at the margin that begins nothing. */
@@ -219,7 +220,14 @@ function beginsStray(token: string, word: string, current: Building, line: Line)
 function forgotBrace(word: string, chunk: Building, line: Line): boolean {
   const block = blockOf(chunk.word);
   if (!block || chunk.tokens < 2 || (chunk.tokens === 2 && !line.first)) return false;
-  if (block === 'sample') return line.first && line.column > 0;
+  // a label is one word; another one is the first layer, unless the brace stands after it
+  if (block === 'sample')
+    return (
+      chunk.tokens > 2 &&
+      !isJoining(word) &&
+      line.before !== 'in' &&
+      !/^\s*\{/.test(line.text.slice(line.end, line.end + 8))
+    );
   return fieldWord(block, word) !== undefined && (line.first || !isNameable(word));
 }
 

@@ -271,3 +271,9 @@ export const declarationWord = (word: string): Word | undefined => declarations.
 
 export const fieldWord = (block: Block, word: string): Word | undefined =>
   block === 'sample' ? undefined : fields.get(block)?.get(word === 'color' ? 'colour' : word);
+
+/** Every word that cannot be a name, units aside. */
+export const isReserved = (word: string): boolean =>
+  declarations.has(word) ||
+  joining.has(word) ||
+  (['layer', 'studio', 'pigment'] as const).some((b) => fieldWord(b, word) !== undefined);

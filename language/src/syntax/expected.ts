@@ -1,0 +1,154 @@
+/** What was expected where a parse stopped, in a painter's words, at the end of the word before. */
+import { binder } from '../materials/catalogue.ts';
+import type { Fault, Stop } from './messages.ts';
+import { blockOf, declarationWord, fieldWord, isJoining, isNameable, isReserved } from './words.ts';
+
+const isCode = (text: string) => /^[NPS](?:B[kK]|B[rR]|[BGMORVWY])\d+(?::\d+)?$/.test(text);
+const isNumber = (text: string) => /^[-+\u2212]?[\d.]/.test(text);
+const isName = (text: string) =>
+  /^[^\s\d"#{}()=+,:%]+$/.test(text) && (!isReserved(text) || isNameable(text));
+const isAmountWord = (text: string) => isNumber(text) || text === '%' || text === 'g' || text === 'ml';
+
+const LISTS = new Set(['on', 'wipe-out', 'group']);
+const FORMULAS: Record<string, string> = {
+  paint: 'pigment',
+  medium: 'oil, resin, solvent or medium',
+  mix: 'paint',
+  colour: 'paint or mix',
+  color: 'paint or mix',
+};
+const NAMED = new Set(['area', 'group', 'pigment', 'paint', 'medium', 'mix']);
+const QUOTED = new Set(['plan', 'record', 'use', 'note', 'evidence']);
+
+const aPart = (first: string) =>
+  first === 'medium' ? 'an oil, a resin, a solvent or a medium' : `a ${FORMULAS[first] ?? 'part'}`;
+
+function afterJoint(joint: string, first: string): string | undefined {
+  switch (joint) {
+    case '+':
+      return `another ${FORMULAS[first] ?? 'part'}`;
+    case ',':
+      return first === 'hazard' ? 'another hazard' : 'another area';
+    case '=':
+      return first === 'group'
+        ? 'areas, for instance ‘= sky, water’'
+        : first === 'paint'
+          ? 'pigments and their binder, for instance ‘= 9 PW6 + 1 PY43 in linseed’'
+          : aPart(first);
+    case 'in':
+      return first === 'paint' ? 'a binder, for instance ‘in linseed’' : 'an area';
+    case 'with':
+      return 'what it is prepared with, for instance ‘with walnut’';
+    case 'because':
+      return 'the reason in quotes';
+    case 'like':
+      return 'a pigment of the catalogue, for instance ‘like PY43’';
+    case 'except':
+      return 'areas';
+    case 'within':
+      return 'how far it may be off, a ΔE00 such as 4';
+    case 'at':
+      return 'a film, for instance ‘at 20 µm’';
+    case 'per':
+      return 'hour or year';
+    case '..':
+      return 'the larger figure';
+    default:
+      return undefined;
+  }
+}
+
+/** `declares` tells `medium lean = …` from the field `medium 20 % lean`. */
+export function faultOf(stop: Stop, text: string, base: number, declares: boolean): Fault {
+  const first = /[^\s={}"]+/.exec(text)?.[0] ?? '';
+  const field = fieldWord('layer', first) ?? fieldWord('studio', first) ?? fieldWord('pigment', first);
+  const own = declares ? declarationWord(first) : field;
+  const { token, before } = stop;
+  const hint = own ? `${own.takes}, for instance ‘${own.example}’` : 'something else';
+  const ended =
+    token === '' || token === '}' || token === '{' || /[\r\n]/.test(text.slice(stop.beforeEnd, stop.start));
+  const place = { start: base + stop.beforeEnd, end: base + stop.beforeEnd };
+  const here = { start: base + stop.start, end: base + stop.end };
+  const after = (what: string, insert?: string): Fault => ({
+    message: `After ‘${short(before)}’ I expected ${what}.`,
+    ...place,
+    ...(insert === undefined
+      ? {}
+      : { fixes: [{ title: `Add${insert.startsWith(' ') ? '' : ' '}${insert}`, ...place, text: insert }] }),
+  });
+  const said = text.slice(0, stop.beforeEnd);
+  const wantsName =
+    (before === first && declares && (NAMED.has(first) || blockOf(first) !== undefined)) ||
+    before === ',' ||
+    before === 'except' ||
+    before === 'on' ||
+    before === 'wipe-out' ||
+    (before === 'in' && first !== 'paint');
+
+  if (!ended && wantsName && isReserved(token))
+    return {
+      message: `‘${token}’ is a word of the language and cannot be a name: say for instance ‘the-${token}’.`,
+      ...here,
+    };
+  if (!ended && wantsName && isCode(token))
+    return { message: `‘${token}’ is a Colour Index code; what you declare has a name of its own.`, ...here };
+  const joint = before === first ? undefined : afterJoint(before, first);
+  if (joint) return after(joint);
+  if (QUOTED.has(first) && before === first && !ended && !/^["“]/.test(token))
+    return unquoted(text, stop, base, first);
+  if (before === first) return after(hint);
+  if (declares && (FORMULAS[first] || first === 'group') && !said.includes('=') && !isReserved(before))
+    return after(`=, for instance ‘${own?.example}’`, ' =');
+  if (declares && first === 'paint' && !/\bin\s/.test(said) && ended)
+    return (
+      binderMissing(text, stop, base) ?? after('in and a binder, for instance ‘in linseed’', ' in linseed')
+    );
+  if (FORMULAS[first] && (declares || first !== 'medium')) {
+    if (isAmountWord(before) && !isName(token)) return after(aPart(first));
+    if (
+      !ended &&
+      !isAmountWord(before) &&
+      !isJoining(before) &&
+      (isNumber(token) || isName(token) || isCode(token))
+    )
+      return { ...after(`+ before ‘${short(token)}’`, ' +') };
+  }
+  if (!declares && first === 'medium' && isAmountWord(before))
+    return after('the medium it is a share of, for instance ‘medium 40 % rich’');
+  if ((LISTS.has(first) || before === 'except') && !ended && isName(token))
+    return after(`a comma before ‘${token}’`, ',');
+  if (first === 'allow' && /^["“]/.test(token)) return after('because', ' because');
+  if (declares && blockOf(first) && !text.includes('{'))
+    return after(`its fields in braces, for instance ‘${own?.example}’`);
+  if (ended) return after(hint);
+  return { message: `‘${short(token)}’ does not fit here: ‘${short(first)}’ takes ${hint}.`, ...here };
+}
+
+/** The last word of `paint x = PG18 linseed` is a binder: what is missing stands before it. */
+function binderMissing(text: string, stop: Stop, base: number): Fault | undefined {
+  if (!binder(stop.before)) return undefined;
+  const before = text.slice(0, stop.beforeEnd - stop.before.length).trimEnd();
+  const place = { start: base + before.length, end: base + before.length };
+  const last = /\S+$/.exec(before)?.[0] ?? '';
+  return {
+    message: `After ‘${short(last)}’ I expected in before ‘${stop.before}’.`,
+    ...place,
+    fixes: [{ title: 'Add in', ...place, text: ' in' }],
+  };
+}
+
+function unquoted(text: string, stop: Stop, base: number, first: string): Fault {
+  const rest = /^[^\r\n]*/.exec(text.slice(stop.start))?.[0].trimEnd() ?? '';
+  const place = { start: base + stop.start, end: base + stop.start + rest.length };
+  return {
+    message: `The words after ‘${first}’ stand in quotes: ${first} "…".`,
+    ...place,
+    fixes: [{ title: 'Put them in quotes', ...place, text: `"${rest.replace(/["“”]/g, '')}"` }],
+  };
+}
+
+/** One line of a text, not too much of it. */
+export const short = (text: string): string => {
+  const line = text.split(/[\r\n]/, 1)[0] ?? '';
+  return line.length > 40 ? `${line.slice(0, 39)}…` : line;
+};

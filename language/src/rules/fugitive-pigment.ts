@@ -19,13 +19,17 @@ function fugitive(pigment: Pigment): boolean {
   return /fugitive/.test(lightfastnessNote?.value ?? '') || (code !== undefined && FADING.includes(code));
 }
 
-function years(study: Study, layer: LayerStudy, pigment: Pigment): string {
-  const entry = study.permanence.find(
-    (p) => p.index === layer.layer.index && p.pigment === pigment && p.years,
+/** Years to a first change by layer and pigment, in words. */
+function yearsOf(study: Study): (layer: LayerStudy, pigment: Pigment) => string {
+  const known = new Map(
+    study.permanence.filter((p) => p.years).map((p) => [`${p.index} ${p.pigment.id}`, p]),
   );
-  if (!entry?.years || !(entry.years.high < 1e4)) return '';
-  const { low, high } = entry.years;
-  return ` A first change may show after ${span({ low, likely: entry.years.likely, high }, 'years')} in the light of this plan (an estimate${entry.source.mark === 'memory' ? ', from memory' : ''}).`;
+  return (layer, pigment) => {
+    const entry = known.get(`${layer.layer.index} ${pigment.id}`);
+    if (!entry?.years || !(entry.years.high < 1e4)) return '';
+    const memory = entry.source.mark === 'memory' ? ', from memory' : '';
+    return ` A first change may show after ${span(entry.years, 'years')} in the light of this plan (an estimate${memory}).`;
+  };
 }
 
 /** Pigments that light takes, first where they lie thinnest. */
@@ -43,6 +47,7 @@ export const fugitivePigment: Rule = {
   ],
   appliesTo: ['plan', 'record'],
   *check(plan, study): Iterable<Report> {
+    const years = yearsOf(study);
     for (const [pigment, layers] of whereUsed(study, fugitive)) {
       const rank = RANK[pigment.lightfastness?.value ?? ''] ?? 4;
       const said = pigment.lightfastness
@@ -56,7 +61,7 @@ export const fugitivePigment: Rule = {
           ? ` and lies thin in ${called(layer.layer)} (${figure(film)} µm), where fading shows first`
           : ` in ${called(layer.layer)}`;
         yield {
-          message: `${pigmentName(pigment)} is ${said}${where}.${years(study, layer, pigment)}${plan.kind === 'plan' ? ' Choose a lasting pigment of that hue, or keep the picture from strong light.' : ` What ${quoted(layer.layer.name)} shows today may be less than was painted.`}`,
+          message: `${pigmentName(pigment)} is ${said}${where}.${years(layer, pigment)}${plan.kind === 'plan' ? ' Choose a lasting pigment of that hue, or keep the picture from strong light.' : ` What ${quoted(layer.layer.name)} shows today may be less than was painted.`}`,
           place: pigmentPlace(layer.layer, (p) => p === pigment),
           severity: firm ? 'warning' : 'info',
           layer: layer.layer.index,

@@ -30,8 +30,11 @@ export function pigmentPlace(layer: Layer, test: Test): Place {
 export function whereUsed(study: Study, test: Test): ReadonlyMap<Pigment, readonly LayerStudy[]> {
   const found = new Map<Pigment, LayerStudy[]>();
   for (const layer of study.layers)
-    for (const { pigment } of layerPigments(layer))
-      if (test(pigment)) found.set(pigment, [...(found.get(pigment) ?? []), layer]);
+    for (const { pigment } of layerPigments(layer)) {
+      const known = found.get(pigment);
+      if (known) known.push(layer);
+      else if (test(pigment)) found.set(pigment, [layer]);
+    }
   return found;
 }
 

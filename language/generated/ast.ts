@@ -734,7 +734,7 @@ export function isUse(item: unknown): item is Use {
 export interface Variety extends langium.AstNode {
     readonly $container: Ingredient;
     readonly $type: 'Variety';
-    name: string;
+    name: 'dry' | 'light' | string;
 }
 
 export const Variety = {

@@ -101,7 +101,7 @@ test('standard input is -', () => {
       "import { main } from './language/src/cli/main.ts'; process.exitCode = await main(['check', '-']);",
     ],
     {
-      input: 'plan "Blue"\nglaze x { colour PB29 }\n',
+      input: 'plan "Blue"\nglaze blue { colour PB29 }\n',
       encoding: 'utf8',
     },
   );

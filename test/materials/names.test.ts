@@ -55,8 +55,7 @@ const errors = (text: string): string[] =>
 
 describe('can be written in a plan', () => {
   test('pigments', () => {
-    // `light` is reserved, and the grammar does not yet take it as a variety
-    for (const p of pigments.filter((q) => q.variety !== 'light'))
+    for (const p of pigments)
       expect(
         errors(
           `plan "x"\nsupport linen 40 x 50 cm\npaint it = ${p.id} in linseed\nlayer one { colour it film thin }\n`,

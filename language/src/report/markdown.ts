@@ -4,8 +4,10 @@ import type { Block, Cell, Report } from './document.ts';
 /** Words of a plan in Markdown: nothing in them may start markup. */
 export const plainMarkdown = (text: string): string =>
   text
-    .replace(/[\\`*_[\]<>|#~$]/g, '\\$&')
+    .replace(/[\\`*_[\]|#~$]/g, '\\$&')
     .replace(/&/g, '&amp;')
+    .replace(/</g, '&lt;')
+    .replace(/>/g, '&gt;')
     .replace(/\r?\n/g, ' ');
 
 const cell = (c: string | Cell): string => plainMarkdown(typeof c === 'string' ? c : c.text);

@@ -16,6 +16,7 @@ interface Bounds {
   readonly positive?: boolean;
 }
 
+/** µm from which a film written in millimetres was most likely meant in µm; who means it writes µm. */
 const SLIP_UM = 1000;
 
 const FILM: Bounds = {
@@ -41,16 +42,21 @@ function likelySlip(m: Measure, b: Bounds): string | undefined {
 function judged(what: string, m: Measure | undefined, b: Bounds, layer?: number): Report[] {
   if (!m || m.given === 'unknown' || m.given === 'word') return [];
   const { low, high } = m.value;
-  // a film written in millimetres and that thick was meant in µm
-  const slipped = b.slip !== undefined && high >= SLIP_UM && b.slip.from.test(m.words) && m.unit === 'µm';
-  if (low >= b.low && high <= b.high && !(b.positive && high <= 0) && !slipped) return [];
-  const slip = high > b.high ? likelySlip(m, b) : undefined;
+  const outside = low < b.low || high > b.high || (b.positive && high <= 0);
+  const unit = m.unit === 'µm' && high >= SLIP_UM && b.slip?.from.test(m.words);
+  if (!outside && !unit) return [];
+  const slip = high > b.high || unit ? likelySlip(m, b) : undefined;
+  // in µm the figure may stand, where it is one that occurs
+  const meant = unit && !outside && m.given === 'exact' ? `${Math.round(high)} µm` : undefined;
+  const message = outside
+    ? `${what} of ${m.words} cannot be meant: what occurs is ${b.words}.${slip ? ` Did you mean ${slip}?` : ''}`
+    : `${what} of ${m.words} looks like a slip of the unit: did you mean ${slip}? A relief as thick as that is written ${meant ?? 'in µm'}.`;
   return [
     {
-      message: `${what} of ${m.words} cannot be meant: what occurs is ${b.words}.${slip ? ` Did you mean ${slip}?` : ''}`,
+      message,
       place: m.place,
       layer,
-      fixes: slip ? [replace(`Write ${slip}`, m.place, slip)] : [],
+      fixes: [slip, meant].flatMap((w) => (w ? [replace(`Write ${w}`, m.place, w)] : [])),
     },
   ];
 }

@@ -657,8 +657,9 @@ export interface Support extends langium.AstNode {
     readonly $container: Model;
     readonly $type: 'Support';
     height?: string;
-    material: Named;
+    material?: Named;
     unit?: 'in' | string;
+    unknown?: 'unknown';
     width?: string;
     word: 'support';
 }
@@ -668,6 +669,7 @@ export const Support = {
     height: 'height',
     material: 'material',
     unit: 'unit',
+    unknown: 'unknown',
     width: 'width',
     word: 'word'
 } as const;
@@ -1313,10 +1315,15 @@ export class PaintplanAstReflection extends langium.AbstractAstReflection {
                     optional: true
                 },
                 material: {
-                    name: Support.material
+                    name: Support.material,
+                    optional: true
                 },
                 unit: {
                     name: Support.unit,
+                    optional: true
+                },
+                unknown: {
+                    name: Support.unknown,
                     optional: true
                 },
                 width: {

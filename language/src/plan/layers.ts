@@ -1,4 +1,5 @@
 /** Layers and the areas they lie on. */
+import type { AstNode } from 'langium';
 import type { LayerField, Layer as LayerNode, Named } from '../../generated/ast.ts';
 import { agent, binder, ground, materialNames, nearest, solvent } from '../materials/catalogue.ts';
 import { readCss } from '../optics/css.ts';
@@ -30,7 +31,7 @@ import type {
   Preparation,
   PrepareMethod,
 } from './plan.ts';
-import { formula, type Reader, refer } from './scope.ts';
+import { formula, guess, type Reader, refer } from './scope.ts';
 
 /** Areas and groups by name; a group's value is its areas. */
 export interface Areas {
@@ -39,6 +40,39 @@ export interface Areas {
     { readonly areas: readonly string[]; readonly kind: 'area' | 'group'; readonly place: Place }
   >;
   readonly all: readonly string[];
+  /** position of each in `all` */
+  readonly order: ReadonlyMap<string, number>;
+}
+
+const sets = new WeakMap<readonly string[], ReadonlySet<string>>();
+
+/** A list's set, made once: groups share their lists. */
+function setOf(list: readonly string[]): ReadonlySet<string> {
+  const known = sets.get(list) ?? new Set(list);
+  sets.set(list, known);
+  return known;
+}
+
+/** The areas meant by some uses but not by others, in the order of their declaration. */
+export function areasMeant(
+  areas: Areas,
+  on: readonly AreaUse[],
+  except: readonly AreaUse[],
+): readonly string[] {
+  if (except.length === 0 && on.length <= 1) return on[0]?.areas ?? areas.all;
+  const widest = on.reduce(
+    (a, b) => (b.areas.length > a.areas.length ? b : a),
+    on[0] ?? { areas: areas.all },
+  );
+  if (
+    except.length === 0 &&
+    on.every((a) => a === widest || a.areas.every((name) => setOf(widest.areas).has(name)))
+  )
+    return widest.areas;
+  const without = new Set(except.flatMap((a) => a.areas));
+  const named = on.length > 0 ? new Set(on.flatMap((a) => a.areas)) : areas.all;
+  const place = (a: string) => areas.order.get(a) ?? 0;
+  return [...named].filter((a) => !without.has(a)).sort((a, b) => place(a) - place(b));
 }
 
 export function areaUse(
@@ -50,7 +84,8 @@ export function areaUse(
   const use = nameUse(named, where);
   if (!use) return undefined;
   const found = areas.names.get(use.name);
-  if (!found) return { ...use, areas: [], known: false, near: nearest(use.name, [...areas.names.keys()]) };
+  if (!found)
+    return { ...use, areas: [], known: false, near: guess(reader, use.name, () => [...areas.names.keys()]) };
   refer(reader, found.kind, use, found.place);
   return { ...use, areas: found.areas, known: true };
 }
@@ -114,7 +149,7 @@ function agentOf(reader: Reader, use: NameUse): Partial<NonNullable<Preparation[
   const found = agent(use.name);
   return found
     ? { is: { kind: 'agent', agent: found } }
-    : { near: nearest(use.name, [...reader.scope.mediums.keys(), ...materialNames('agent')]) };
+    : { near: guess(reader, use.name, () => [...reader.scope.mediums.keys(), ...materialNames('agent')]) };
 }
 
 function mediumOf(reader: Reader, use: NameUse): Partial<NonNullable<NonNullable<Layer['medium']>['of']>> {
@@ -128,17 +163,17 @@ function mediumOf(reader: Reader, use: NameUse): Partial<NonNullable<NonNullable
   const spirit = solvent(use.name);
   return spirit
     ? { is: { kind: 'solvent', solvent: spirit } }
-    : { near: nearest(use.name, [...reader.scope.mediums.keys(), ...materialNames('medium')]) };
+    : { near: guess(reader, use.name, () => [...reader.scope.mediums.keys(), ...materialNames('medium')]) };
 }
 
-function unknownMeasure(node: LayerField, where: At, word: string): Measure {
+export function unknownMeasure(node: AstNode, where: At): Measure {
   const place = placeOf(node, where);
   return {
     value: { low: 0, likely: 0, high: 0 },
     given: 'unknown',
     unit: 'µm',
     words: 'unknown',
-    place: { ...place, start: place.start + word.length },
+    place: { ...place, start: place.end - 'unknown'.length },
   };
 }
 
@@ -204,7 +239,7 @@ function take(reader: Reader, areas: Areas, draft: Draft, node: LayerField, wher
         draft.resin ??= {
           ...use,
           is: binder(use.name),
-          ...(binder(use.name) ? {} : { near: nearest(use.name, materialNames('resin')) }),
+          ...(binder(use.name) ? {} : { near: guess(reader, use.name, () => materialNames('resin')) }),
         };
       break;
     }
@@ -214,13 +249,13 @@ function take(reader: Reader, areas: Areas, draft: Draft, node: LayerField, wher
         draft.material ??= {
           ...use,
           is: ground(use.name),
-          ...(ground(use.name) ? {} : { near: nearest(use.name, materialNames('ground')) }),
+          ...(ground(use.name) ? {} : { near: guess(reader, use.name, () => materialNames('ground')) }),
         };
       break;
     }
     case 'film':
       draft.film ??= node.unknown
-        ? unknownMeasure(node, where, 'film ')
+        ? unknownMeasure(node, where)
         : (figure('film') ?? filmWord(context, nameUse(node.choice, where)));
       break;
     case 'coats':
@@ -337,10 +372,7 @@ export function readLayer(
     take(reader, areas, draft, node, where);
     last = Math.max(last, placeOf(node, where).end);
   }
-  const on = draft.on.flatMap((a) => a.areas);
-  const without = new Set(draft.except.flatMap((a) => a.areas));
-  const named = new Set(draft.on.length > 0 ? on : areas.all);
-  draft.areas = areas.all.filter((a) => named.has(a) && !without.has(a));
+  draft.areas = areasMeant(areas, draft.on, draft.except) as string[];
   draft.everywhere = draft.on.length === 0 && draft.except.length === 0;
   draft.insertField = insertField(chunk, last, reader.context.uri);
   return draft as Layer;

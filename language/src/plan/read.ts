@@ -11,7 +11,7 @@ import { type Context, problem, textOf } from './context.ts';
 import { declared, fillMedium, fillMix, fillPaint, fillPigment, type Unit } from './declarations.ts';
 import { each, type Found, here, whole } from './found.ts';
 import { loneHost, type PlanHost } from './host.ts';
-import { type Areas, areaUse, readLayer } from './layers.ts';
+import { type Areas, areasMeant, areaUse, readLayer } from './layers.ts';
 import { measure } from './measure.ts';
 import type {
   Area,
@@ -43,12 +43,17 @@ import {
 export interface PlanMemo {
   before: Map<string, Parsed>;
   now: Map<string, Parsed>;
+  /** used files read for the present text */
+  used: Map<string, Plan>;
 }
 
-export const createPlanMemo = (): PlanMemo => ({ before: new Map(), now: new Map() });
+export const createPlanMemo = (): PlanMemo => ({ before: new Map(), now: new Map(), used: new Map() });
 
 /** The deepest chain of `use` that is followed. */
 const DEEPEST = 20;
+
+/** The most files one plan may bring in. */
+const MOST_FILES = 200;
 
 /** More problems than this help nobody: what comes after them is not read, so that no text takes long. */
 const MOST_PROBLEMS = 1000;
@@ -69,6 +74,7 @@ export function readPlan(
 ): Plan {
   memo.before = memo.now;
   memo.now = new Map();
+  memo.used = new Map();
   return readFile(text, uri, host, memo, [uri]);
 }
 
@@ -78,13 +84,13 @@ function readFile(text: string, uri: string, host: PlanHost, memo: PlanMemo, cha
   const faulty = context.problems.length;
   const scope = emptyScope();
   const references: Reference[] = [];
-  const reader: Reader = { context, scope, references };
+  const reader: Reader = { context, scope, references, guesses: 200 };
   const record = units.some((u) => u.chunk.word === 'record');
   const found: Found = { context, reader, units, record };
 
   const clashes: Plan['clashes'][number][] = [];
   const own = declareMaterials(found, scope, clashes);
-  const uses = readUses(found, text, host, memo, chain);
+  const uses = readUses(found, host, memo, chain);
   bringIn(uses, scope, clashes);
   for (const [unit, pigment] of own.pigments) fillPigment(reader, unit, pigment, record);
   for (const [unit, paint] of own.paints) fillPaint(reader, unit, paint);
@@ -106,7 +112,8 @@ function readFile(text: string, uri: string, host: PlanHost, memo: PlanMemo, cha
     },
   };
   const listed = implicit ? [everything] : areas;
-  const where: Areas = { names, all: listed.map((a) => a.name) };
+  const all = listed.map((a) => a.name);
+  const where: Areas = { names, all, order: new Map(all.map((a, i) => [a, i])) };
   const layers = readLayers(found, text, where, clashes);
   const head = readHead(found);
   return {
@@ -241,13 +248,7 @@ function declareMaterials(found: Found, scope: Scope, clashes: Mutable<Plan['cla
   return { pigments, paints, mediums, mixes };
 }
 
-function readUses(
-  found: Found,
-  _text: string,
-  host: PlanHost,
-  memo: PlanMemo,
-  chain: readonly string[],
-): Use[] {
+function readUses(found: Found, host: PlanHost, memo: PlanMemo, chain: readonly string[]): Use[] {
   const uses: Use[] = [];
   each<Ast.Use>(found, 'use', (node, unit) => {
     const path = textOf(found.context, node.path, here(found, unit));
@@ -264,23 +265,22 @@ function readUses(
           .map((u) => u.split('/').at(-1))
           .join(' → '),
       });
-    else if (chain.length > DEEPEST)
+    else if (chain.length > DEEPEST || memo.used.size >= MOST_FILES)
       uses.push({
         ...base,
         status: 'unreadable',
         uri: target.uri,
-        detail: `more than ${DEEPEST} files use one another`,
+        detail: `more than ${chain.length > DEEPEST ? DEEPEST : MOST_FILES} files use one another`,
       });
     else {
-      const read = host.read(target.uri);
+      const known = memo.used.get(target.uri);
+      const read = known ? { text: '' } : host.read(target.uri);
       if ('failed' in read) uses.push({ ...base, status: read.failed, uri: target.uri, detail: read.detail });
-      else
-        uses.push({
-          ...base,
-          status: 'read',
-          uri: target.uri,
-          plan: readFile(read.text, target.uri, host, memo, [...chain, target.uri]),
-        });
+      else {
+        const plan = known ?? readFile(read.text, target.uri, host, memo, [...chain, target.uri]);
+        memo.used.set(target.uri, plan);
+        uses.push({ ...base, status: 'read', uri: target.uri, plan });
+      }
     }
   });
   return uses;
@@ -333,23 +333,16 @@ function readAreas(found: Found, clashes: Mutable<Plan['clashes'][number]>[]) {
     if (base && claim(base.name, 'area', base.namePlace, [base.name])) areas.push({ ...base, share });
   });
   const groups: Group[] = [];
+  const order = new Map(areas.map((a, i) => [a.name, i]));
   each<Ast.Group>(found, 'group', (node, unit) => {
     const base = declared(found.reader, unit);
     if (!base) return;
-    const known: Areas = { names, all: [] };
+    const known: Areas = { names, all: [], order };
     const members = (node.members ?? []).flatMap((m): AreaUse[] => {
       const use = areaUse(found.reader, known, m, here(found, unit));
       return use ? [use] : [];
     });
-    const meant = new Set(members.flatMap((m) => m.areas));
-    if (
-      claim(
-        base.name,
-        'group',
-        base.namePlace,
-        areas.map((a) => a.name).filter((a) => meant.has(a)),
-      )
-    )
+    if (claim(base.name, 'group', base.namePlace, members.length > 0 ? areasMeant(known, members, []) : []))
       groups.push({ ...base, members });
   });
   return { areas, groups, names };

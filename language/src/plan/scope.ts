@@ -48,6 +48,16 @@ export interface Reader {
   readonly context: Context;
   readonly scope: Scope;
   readonly references: Reference[];
+  /** how many more times near names are looked for; a text of nothing but unknown names must not take for ever */
+  guesses: number;
+}
+
+/** Names a painter may have meant; none once a file has asked too often. */
+export function guess(reader: Reader, name: string, candidates: () => readonly string[]): readonly string[] {
+  if (reader.guesses <= 0) return [];
+  reader.guesses--;
+  const all = candidates();
+  return nearest(name, all.length > 2000 ? all.slice(0, 2000) : all, 3);
 }
 
 export function refer(reader: Reader, kind: Reference['kind'], use: NameUse, target: Place): void {
@@ -114,12 +124,12 @@ const CALLED: Record<string, string> = {
 
 function near(reader: Reader, name: string, kind: FormulaKind): readonly string[] {
   const { pigments, paints, mixes, mediums } = reader.scope;
-  const candidates =
+  const own = guess(reader, name, () =>
     kind === 'medium'
       ? [...mediums.keys(), ...materialNames('medium')]
-      : [...(kind === 'colour' ? [...paints.keys(), ...mixes.keys()] : []), ...pigments.keys()];
-  const own = nearest(name, candidates, 3);
-  if (own.length > 0 || kind === 'medium') return own;
+      : [...(kind === 'colour' ? [...paints.keys(), ...mixes.keys()] : []), ...pigments.keys()],
+  );
+  if (own.length > 0 || kind === 'medium' || reader.guesses <= 0) return own;
   const found = lookupPigment(name);
   return found.kind === 'unknown' ? found.near : [];
 }

@@ -5,10 +5,10 @@ import type { Piece } from '../syntax/chunk.ts';
 import { at, dayOf, nameUse, placeOf, problem, textOf, yearsOf } from './context.ts';
 import { declared, withinOf } from './declarations.ts';
 import { each, type Found, here, whole } from './found.ts';
-import { type Areas, allowOf, areaUse, colourValue, fieldUse } from './layers.ts';
+import { type Areas, allowOf, areaUse, colourValue, fieldUse, unknownMeasure } from './layers.ts';
 import { measure, numberOf } from './measure.ts';
 import type { Allow, Layer, Place, Plan, PlanSupport, Sample, Studio, Target } from './plan.ts';
-import { refer } from './scope.ts';
+import { guess, refer } from './scope.ts';
 
 type Mutable<T> = { -readonly [K in keyof T]: T[K] };
 
@@ -182,8 +182,12 @@ export function readSamples(
         if (is) refer(found.reader, 'layer', use, is.namePlace);
         return [
           {
-            layer: { ...use, is, ...(is ? {} : { near: nearest(use.name, [...byName.keys()]) }) },
-            film: measure(found.context, row.value, rowAt, 'film'),
+            layer: {
+              ...use,
+              is,
+              ...(is ? {} : { near: guess(found.reader, use.name, () => [...byName.keys()]) }),
+            },
+            film: row.unknown ? unknownMeasure(row, rowAt) : measure(found.context, row.value, rowAt, 'film'),
             place: placeOf(row, rowAt),
           },
         ];

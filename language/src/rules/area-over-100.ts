@@ -14,6 +14,10 @@ export const areaOver100: Rule = {
     if (plan.implicitArea) return;
     const sum = plan.areas.reduce((s, a) => s + (a.share?.value.low ?? 0), 0);
     const last = plan.areas.at(-1);
-    if (sum > 1.0005 && last) yield { message: `The areas add up to ${figure(sum * 100)} % of the picture. The last one, ${quoted(last.name)}, leads over 100 %.`, place: last.namePlace };
+    if (sum > 1.0005 && last)
+      yield {
+        message: `The areas add up to ${figure(sum * 100)} % of the picture. The last one, ${quoted(last.name)}, leads over 100 %. Make some smaller, or let layers lie on several areas through a group.`,
+        place: last.namePlace,
+      };
   },
 };

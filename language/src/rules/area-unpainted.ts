@@ -12,7 +12,16 @@ export const areaUnpainted: Rule = {
   appliesTo: ['plan'],
   *check(plan) {
     if (plan.implicitArea || plan.layers.length === 0) return;
-    const painted = new Set(plan.layers.filter((l) => !['size', 'ground', 'drawing', 'varnish'].includes(l.kind)).flatMap((l) => l.areas));
-    for (const a of plan.areas) if (!painted.has(a.name)) yield { message: `Nothing is painted on ${quoted(a.name)}.`, place: a.namePlace };
+    const painted = new Set(
+      plan.layers
+        .filter((l) => !['size', 'ground', 'drawing', 'varnish'].includes(l.kind))
+        .flatMap((l) => l.areas),
+    );
+    for (const a of plan.areas)
+      if (!painted.has(a.name))
+        yield {
+          message: `Nothing is painted on ${quoted(a.name)}. Name it after on in a layer, or leave it out.`,
+          place: a.namePlace,
+        };
   },
 };

@@ -27,14 +27,26 @@ function reports(rule: Rule, plan: Plan, study: Study, strict: boolean): Report[
   }
 }
 
-const whole = (rule: string, severity: Severity, report: Report): Finding => ({ ...report, rule, severity: report.severity ?? severity, related: report.related ?? [], fixes: report.fixes ?? [] });
+const whole = (rule: string, severity: Severity, report: Report): Finding => ({
+  ...report,
+  rule,
+  severity: report.severity ?? severity,
+  related: report.related ?? [],
+  fixes: report.fixes ?? [],
+});
 
 /** Every allow with the layer it stands in, if any. */
 function allows(plan: Plan): { readonly allow: Allow; readonly layer?: Layer }[] {
-  return [...plan.allows.map((allow) => ({ allow })), ...plan.layers.flatMap((layer) => layer.allows.map((allow) => ({ allow, layer })))];
+  return [
+    ...plan.allows.map((allow) => ({ allow })),
+    ...plan.layers.flatMap((layer) => layer.allows.map((allow) => ({ allow, layer }))),
+  ];
 }
 
-const unlike = (a: Finding, b: Finding) => a.place.start - b.place.start || a.place.end - b.place.end || (a.rule < b.rule ? -1 : a.rule > b.rule ? 1 : 0);
+const unlike = (a: Finding, b: Finding) =>
+  a.place.start - b.place.start ||
+  a.place.end - b.place.end ||
+  (a.rule < b.rule ? -1 : a.rule > b.rule ? 1 : 0);
 
 export function findings(plan: Plan, study: Study, settings: CheckSettings = {}): Finding[] {
   const coloured = settings.colour !== false;
@@ -52,7 +64,12 @@ export function findings(plan: Plan, study: Study, settings: CheckSettings = {})
   const found: Finding[] = plan.problems.map((p) => whole(p.rule, p.severity, p));
   const ran = new Set<string>();
   for (const rule of rules) {
-    if (!rule.appliesTo.includes(plan.kind) || (rule.needsColour && !coloured) || rule.id === 'unneeded-allow') continue;
+    if (
+      !rule.appliesTo.includes(plan.kind) ||
+      (rule.needsColour && !coloured) ||
+      rule.id === 'unneeded-allow'
+    )
+      continue;
     ran.add(rule.id);
     for (const report of reports(rule, plan, study, settings.strict === true)) {
       const finding = whole(rule.id, rule.severity, report);
@@ -63,15 +80,38 @@ export function findings(plan: Plan, study: Study, settings: CheckSettings = {})
     const rule = ruleById.get(allow.rule);
     if (!rule) {
       const near = nearest(allow.rule, [...ruleById.keys()], 2);
-      found.push(whole('unknown-rule', 'warning', { message: `There is no rule ${quoted(allow.rule)}.${didYouMean(near)}`, place: allow.rulePlace, layer: layer?.index, fixes: near.map((n) => ({ title: `Change to ${n}`, edits: [{ place: allow.rulePlace, text: n }] })) }));
+      found.push(
+        whole('unknown-rule', 'warning', {
+          message: `There is no rule ${quoted(allow.rule)}.${didYouMean(near)}`,
+          place: allow.rulePlace,
+          layer: layer?.index,
+          fixes: near.map((n) => ({ title: `Change to ${n}`, edits: [{ place: allow.rulePlace, text: n }] })),
+        }),
+      );
     } else if (!used.has(allow) && (ran.has(rule.id) || !rule.needsColour))
-      found.push(whole('unneeded-allow', 'warning', { message: `Nothing here needs ${quoted(`allow ${allow.rule}`)}: the rule has nothing to say. Take it out, so that it cannot hide a later fault.`, place: allow.place, layer: layer?.index, fixes: [{ title: 'Take it out', edits: [{ place: allow.place, text: '' }] }], unnecessary: true }));
+      found.push(
+        whole('unneeded-allow', 'warning', {
+          message: `Nothing here needs ${quoted(`allow ${allow.rule}`)}: the rule has nothing to say. Take it out, so that it cannot hide a later fault.`,
+          place: allow.place,
+          layer: layer?.index,
+          fixes: [{ title: 'Take it out', edits: [{ place: allow.place, text: '' }] }],
+          unnecessary: true,
+        }),
+      );
   }
   return found
     .flatMap((f) => {
       const severity = level(f.rule, f.severity);
-      return severity === 'off' ? [] : [severity === f.severity || settings.severities?.[f.rule] === undefined ? f : { ...f, severity }];
+      return severity === 'off'
+        ? []
+        : [severity === f.severity || settings.severities?.[f.rule] === undefined ? f : { ...f, severity }];
     })
     .sort(unlike)
-    .filter((f, i, all) => i === 0 || f.rule !== all[i - 1]?.rule || f.message !== all[i - 1]?.message || f.place.start !== all[i - 1]?.place.start);
+    .filter(
+      (f, i, all) =>
+        i === 0 ||
+        f.rule !== all[i - 1]?.rule ||
+        f.message !== all[i - 1]?.message ||
+        f.place.start !== all[i - 1]?.place.start,
+    );
 }

@@ -11,6 +11,10 @@ export const circularMix: Rule = {
   sources: [languageReference],
   appliesTo: ['plan', 'record', 'palette'],
   *check(plan) {
-    for (const c of plan.circles) yield { message: `${quoted(c.names[0] ?? '')} is made of itself: ${c.names.join(' → ')}.`, place: c.place };
+    for (const c of plan.circles)
+      yield {
+        message: `${quoted(c.names[0] ?? '')} is made of itself: ${c.names.join(' → ')}.`,
+        place: c.place,
+      };
   },
 };

@@ -29,12 +29,10 @@ export const darkensOrGreys: Rule = {
         place: pigmentPlace(first, (p) => p === pigment),
         severity: MILD.test(pigment.id) ? 'hint' : 'info',
         layer: first.index,
-        related: layers
-          .slice(1, 6)
-          .map((l) => ({
-            message: `also in ${called(l.layer)}`,
-            place: pigmentPlace(l.layer, (p) => p === pigment),
-          })),
+        related: layers.slice(1, 6).map((l) => ({
+          message: `also in ${called(l.layer)}`,
+          place: pigmentPlace(l.layer, (p) => p === pigment),
+        })),
       };
     }
   },

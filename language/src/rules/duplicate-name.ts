@@ -13,7 +13,11 @@ export const duplicateName: Rule = {
   *check(plan) {
     for (const c of plan.clashes) {
       if (c.fromUse) continue;
-      yield { message: `There is a ${quoted(c.name)} already. Give this ${c.kind} another name.`, place: c.again, related: [{ message: `${quoted(c.name)} is declared here first`, place: c.first }] };
+      yield {
+        message: `There is a ${quoted(c.name)} already. Give this ${c.kind} another name.`,
+        place: c.again,
+        related: [{ message: `${quoted(c.name)} is declared here first`, place: c.first }],
+      };
     }
   },
 };

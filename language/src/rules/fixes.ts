@@ -1,22 +1,30 @@
 /** Fixes as edits of the text. */
 import type { FieldUse, Fix, Layer, Place } from '../plan/plan.ts';
 
-export const replace = (title: string, place: Place, text: string): Fix => ({ title, edits: [{ place, text }] });
+export const replace = (title: string, place: Place, text: string): Fix => ({
+  title,
+  edits: [{ place, text }],
+});
 
-export const replaceEach = (title: string, place: Place, words: readonly string[] | undefined): Fix[] => (words ?? []).map((w) => replace(`${title} ${w}`, place, w));
+export const replaceEach = (title: string, place: Place, words: readonly string[] | undefined): Fix[] =>
+  (words ?? []).map((w) => replace(`${title} ${w}`, place, w));
 
 /** Adds fields at the end of a layer's block; none where the block is broken. */
 export function addFields(title: string, layer: Layer, fields: readonly string[]): Fix[] {
   const at = layer.insertField;
   if (!at) return [];
-  return [{ title, edits: [{ place: at.place, text: fields.map((f) => at.before + f).join('') + at.after }] }];
+  return [
+    { title, edits: [{ place: at.place, text: fields.map((f) => at.before + f).join('') + at.after }] },
+  ];
 }
 
 /** Puts a field where another begins, before it. */
 export function fieldBefore(title: string, layer: Layer, before: FieldUse | undefined, field: string): Fix[] {
   if (!before || !layer.insertField) return addFields(title, layer, [field]);
   const { place } = before.wordPlace ? { place: before.wordPlace } : before;
-  return [{ title, edits: [{ place: { ...place, end: place.start }, text: field + layer.insertField.before } ] }];
+  return [
+    { title, edits: [{ place: { ...place, end: place.start }, text: field + layer.insertField.before }] },
+  ];
 }
 
 /** Takes a field out together with the white space before it. `gap` is how far back that reaches. */

@@ -13,14 +13,44 @@ export const missingField: Rule = {
   appliesTo: ['plan', 'record', 'palette'],
   *check(plan) {
     if (plan.kind === 'palette' && plan.layers.length > 0)
-      yield { message: 'A file with layers says first what it is: plan "…" or record "…".', place: { uri: plan.uri, start: 0, end: 0 }, fixes: [{ title: 'Begin with a plan', edits: [{ place: { uri: plan.uri, start: 0, end: 0 }, text: 'plan "Untitled"\n' }] }] };
+      yield {
+        message: 'A file with layers says first what it is: plan "…" or record "…".',
+        place: { uri: plan.uri, start: 0, end: 0 },
+        fixes: [
+          {
+            title: 'Begin with a plan',
+            edits: [{ place: { uri: plan.uri, start: 0, end: 0 }, text: 'plan "Untitled"\n' }],
+          },
+        ],
+      };
     for (const a of plan.areas)
-      if (!plan.implicitArea && !a.share && plan.kind === 'plan') yield { message: `Area ${quoted(a.name)} has no share of the picture, so no amounts can be told for it: area ${a.name} 20 %.`, place: a.namePlace, severity: 'info' };
-    for (const p of plan.pigments) if (!p.like) yield { message: `Pigment ${quoted(p.name)} must say what it is like: pigment ${p.name} like PY43.`, place: p.namePlace };
+      if (!plan.implicitArea && !a.share && plan.kind === 'plan')
+        yield {
+          message: `Area ${quoted(a.name)} has no share of the picture, so no amounts can be told for it: area ${a.name} 20 %.`,
+          place: a.namePlace,
+          severity: 'info',
+        };
+    for (const p of plan.pigments)
+      if (!p.like)
+        yield {
+          message: `Pigment ${quoted(p.name)} must say what it is like: pigment ${p.name} like PY43.`,
+          place: p.namePlace,
+        };
     for (const l of plan.layers) {
-      if (l.medium && !l.medium.share && plan.kind === 'plan') yield { message: `${Called(l)} does not say how much medium: medium 20 % ${l.medium.of?.name ?? 'name'}.`, place: l.medium.place, layer: l.index };
+      if (l.medium && !l.medium.share && plan.kind === 'plan')
+        yield {
+          message: `${Called(l)} does not say how much medium: medium 20 % ${l.medium.of?.name ?? 'name'}.`,
+          place: l.medium.place,
+          layer: l.index,
+        };
       if (l.kind === 'varnish' && !l.resin && !l.material && !l.colour && plan.kind === 'plan')
-        yield { message: `${Called(l)} does not say what it is made of: resin damar.`, place: l.namePlace, layer: l.index, severity: 'warning', fixes: addFields('Add resin damar', l, ['resin damar']) };
+        yield {
+          message: `${Called(l)} does not say what it is made of: resin damar.`,
+          place: l.namePlace,
+          layer: l.index,
+          severity: 'warning',
+          fixes: addFields('Add resin damar', l, ['resin damar']),
+        };
     }
   },
 };

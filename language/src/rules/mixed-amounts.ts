@@ -15,7 +15,11 @@ export const mixedAmounts: Rule = {
     for (const { value: f, layer, name } of formulas(plan)) {
       if (f.amounts !== 'mixed') continue;
       const kinds = [...new Set(f.parts.map((p) => p.amount?.kind ?? 'no amount at all'))];
-      yield { message: `${quoted(name)} mixes amounts in ${kinds.join(', ')}: write all of them in one kind.`, place: f.place, layer };
+      yield {
+        message: `${quoted(name)} mixes amounts in ${kinds.join(', ')}: write all of them in one kind.`,
+        place: f.place,
+        layer,
+      };
     }
   },
 };

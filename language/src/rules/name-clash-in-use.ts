@@ -13,7 +13,11 @@ export const nameClashInUse: Rule = {
   *check(plan) {
     for (const c of plan.clashes) {
       if (!c.fromUse) continue;
-      yield { message: `${quoted(c.name)} is also a ${c.kind} of a used file; that one is hidden.`, place: c.again, related: [{ message: `the hidden ${c.kind} ${quoted(c.name)}`, place: c.first }] };
+      yield {
+        message: `${quoted(c.name)} is also a ${c.kind} of a used file; that one is hidden.`,
+        place: c.again,
+        related: [{ message: `the hidden ${c.kind} ${quoted(c.name)}`, place: c.first }],
+      };
     }
   },
 };

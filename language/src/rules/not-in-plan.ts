@@ -12,12 +12,34 @@ export const notInPlan: Rule = {
   appliesTo: ['plan'],
   *check(plan) {
     for (const l of plan.layers) {
-      for (const f of l.fields) if (f.misplaced === 'not-in-plan') yield { message: `${quoted(f.name)} belongs in a record, not in a plan.`, place: f.place, layer: l.index };
-      if (l.kind === 'retouching' || l.kind === 'deposit') yield { message: `A ${l.kind} belongs in a record, not in a plan.`, place: l.kindPlace, layer: l.index };
-      if (l.colour?.kind === 'unknown') yield { message: 'Only a record may say unknown: a plan decides.', place: l.colour.place, layer: l.index };
-      if (l.film?.given === 'unknown') yield { message: 'Only a record may say unknown: a plan decides.', place: l.film.place, layer: l.index };
+      for (const f of l.fields)
+        if (f.misplaced === 'not-in-plan')
+          yield {
+            message: `${quoted(f.name)} belongs in a record, not in a plan.`,
+            place: f.place,
+            layer: l.index,
+          };
+      if (l.kind === 'retouching' || l.kind === 'deposit')
+        yield {
+          message: `A ${l.kind} belongs in a record, not in a plan.`,
+          place: l.kindPlace,
+          layer: l.index,
+        };
+      if (l.colour?.kind === 'unknown')
+        yield {
+          message: 'Only a record may say unknown: a plan decides.',
+          place: l.colour.place,
+          layer: l.index,
+        };
+      if (l.film?.given === 'unknown')
+        yield {
+          message: 'Only a record may say unknown: a plan decides.',
+          place: l.film.place,
+          layer: l.index,
+        };
     }
-    for (const s of plan.samples) yield { message: 'A sample belongs in a record, not in a plan.', place: s.namePlace };
+    for (const s of plan.samples)
+      yield { message: 'A sample belongs in a record, not in a plan.', place: s.namePlace };
     if (plan.made) yield { message: '‘made’ belongs in a record, not in a plan.', place: plan.made.place };
   },
 };

@@ -11,9 +11,18 @@ export const notInRecord: Rule = {
   sources: [languageReference],
   appliesTo: ['record'],
   *check(plan) {
-    for (const l of plan.layers) for (const f of l.fields) if (f.misplaced === 'not-in-record') yield { message: `${quoted(f.name)} belongs in a plan, not in a record.`, place: f.place, layer: l.index };
-    if (plan.studio.place) yield { message: '‘studio’ belongs in a plan, not in a record.', place: plan.studio.place };
+    for (const l of plan.layers)
+      for (const f of l.fields)
+        if (f.misplaced === 'not-in-record')
+          yield {
+            message: `${quoted(f.name)} belongs in a plan, not in a record.`,
+            place: f.place,
+            layer: l.index,
+          };
+    if (plan.studio.place)
+      yield { message: '‘studio’ belongs in a plan, not in a record.', place: plan.studio.place };
     if (plan.start) yield { message: '‘start’ belongs in a plan, not in a record.', place: plan.start.place };
-    for (const t of plan.targets) yield { message: 'A target belongs in a plan, not in a record.', place: t.place };
+    for (const t of plan.targets)
+      yield { message: 'A target belongs in a plan, not in a record.', place: t.place };
   },
 };

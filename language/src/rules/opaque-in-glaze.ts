@@ -1,5 +1,5 @@
-import { replace } from './fixes.ts';
 import { isFilm, shareOfPigment } from './beneath.ts';
+import { replace } from './fixes.ts';
 import type { Rule } from './rule.ts';
 import { Called, listed, percent, practice, quoted } from './words.ts';
 
@@ -18,7 +18,9 @@ export const opaqueInGlaze: Rule = {
     for (const l of study.layers) {
       if (l.layer.kind !== 'glaze' || !isFilm(l)) continue;
       for (const kind of ['opaque', 'semi-opaque'] as const) {
-        const found = l.composition.pigments.filter((p) => p.pigment.transparency.value === kind && !isWhite(p.pigment.code));
+        const found = l.composition.pigments.filter(
+          (p) => p.pigment.transparency.value === kind && !isWhite(p.pigment.code),
+        );
         const share = shareOfPigment(l.composition, (p) => p.transparency.value === kind && !isWhite(p.code));
         if (found.length === 0 || share < (kind === 'opaque' ? 0.05 : 0.2)) continue;
         yield {

@@ -17,8 +17,18 @@ export const pigmentNeedsVariety: Rule = {
       if (ingredient.is.kind !== 'needs-variety') continue;
       const { choices } = ingredient.is;
       const place = { ...ingredient.place, end: ingredient.variety?.place.end ?? ingredient.place.end };
-      const said = ingredient.variety ? `${quoted(ingredient.name)} has no variety ${quoted(ingredient.variety.name)}` : `${quoted(ingredient.name)} is several pigments`;
-      yield { message: `${said}: write ${listed(choices.map((c) => c.id), 'or')}.`, place, layer, fixes: choices.map((c) => replace(`Write ${c.id}`, place, c.id)) };
+      const said = ingredient.variety
+        ? `${quoted(ingredient.name)} has no variety ${quoted(ingredient.variety.name)}`
+        : `${quoted(ingredient.name)} is several pigments`;
+      yield {
+        message: `${said}: write ${listed(
+          choices.map((c) => c.id),
+          'or',
+        )}.`,
+        place,
+        layer,
+        fixes: choices.map((c) => replace(`Write ${c.id}`, place, c.id)),
+      };
     }
   },
 };

@@ -1,5 +1,5 @@
-import { declarationWord, fieldWord } from '../syntax/words.ts';
 import type { FieldUse } from '../plan/plan.ts';
+import { declarationWord, fieldWord } from '../syntax/words.ts';
 import { removePlace } from './fixes.ts';
 import type { Report, Rule } from './rule.ts';
 import { languageReference, quoted } from './words.ts';

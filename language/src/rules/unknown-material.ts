@@ -13,8 +13,21 @@ export const unknownMaterial: Rule = {
   sources: [languageReference],
   appliesTo: ['plan', 'record', 'palette'],
   *check(plan) {
-    const unknown = (what: string, use: (NameUse & { readonly near?: readonly string[] }) | undefined, layer?: number): Report[] =>
-      use ? [{ message: `I know no ${what} ${quoted(use.name)}.${didYouMean(use.near)}`, place: use.place, layer, fixes: replaceEach('Change to', use.place, use.near) }] : [];
+    const unknown = (
+      what: string,
+      use: (NameUse & { readonly near?: readonly string[] }) | undefined,
+      layer?: number,
+    ): Report[] =>
+      use
+        ? [
+            {
+              message: `I know no ${what} ${quoted(use.name)}.${didYouMean(use.near)}`,
+              place: use.place,
+              layer,
+              fixes: replaceEach('Change to', use.place, use.near),
+            },
+          ]
+        : [];
     const material = plan.support?.material;
     if (material && !material.is) yield* unknown('support', material);
     for (const p of plan.paints) if (p.binder && !p.binder.is) yield* unknown('binder', p.binder);

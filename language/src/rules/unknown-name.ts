@@ -14,16 +14,25 @@ export const unknownName: Rule = {
   sources: [languageReference],
   appliesTo: ['plan', 'record', 'palette'],
   *check(plan) {
-    const unknown = (what: string, use: NameUse & { readonly near?: readonly string[] }, layer?: number): Report => ({
+    const unknown = (
+      what: string,
+      use: NameUse & { readonly near?: readonly string[] },
+      layer?: number,
+    ): Report => ({
       message: `There is no ${what} ${quoted(use.name)} here.${didYouMean(use.near)}`,
       place: use.place,
       layer,
       fixes: replaceEach('Change to', use.place, use.near),
     });
     for (const { ingredient, layer } of ingredients(plan)) {
-      if (ingredient.is.kind === 'unknown-name') yield unknown('paint, mix or material', { ...ingredient, near: ingredient.is.near }, layer);
+      if (ingredient.is.kind === 'unknown-name')
+        yield unknown('paint, mix or material', { ...ingredient, near: ingredient.is.near }, layer);
       if (ingredient.is.kind === 'misplaced')
-        yield { message: `${quoted(ingredient.name)} is ${ingredient.is.found}; here stands ${ingredient.is.expected}.`, place: ingredient.place, layer };
+        yield {
+          message: `${quoted(ingredient.name)} is ${ingredient.is.found}; here stands ${ingredient.is.expected}.`,
+          place: ingredient.place,
+          layer,
+        };
     }
     for (const g of plan.groups) for (const m of g.members) if (!m.known) yield unknown('area', m);
     for (const t of plan.targets) if (t.in && !t.in.known) yield unknown('area', t.in);
@@ -32,7 +41,13 @@ export const unknownName: Rule = {
       for (const row of s.layers) if (!row.layer.is) yield unknown('layer', row.layer);
     }
     for (const l of plan.layers) {
-      for (const a of [...l.on, ...l.except, ...l.wipeOut, ...l.measured.flatMap((m) => (m.in ? [m.in] : []))]) if (!a.known) yield unknown('area', a, l.index);
+      for (const a of [
+        ...l.on,
+        ...l.except,
+        ...l.wipeOut,
+        ...l.measured.flatMap((m) => (m.in ? [m.in] : [])),
+      ])
+        if (!a.known) yield unknown('area', a, l.index);
       if (l.medium?.of && !l.medium.of.is) yield unknown('medium', l.medium.of, l.index);
     }
   },

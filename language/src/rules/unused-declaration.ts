@@ -14,7 +14,13 @@ export const unusedDeclaration: Rule = {
   *check(plan) {
     const used = new Set(plan.references.map((r: Reference) => r.target.start));
     const unused = function* (kind: string, list: readonly Declared[]): Generator<Report> {
-      for (const d of list) if (!used.has(d.namePlace.start)) yield { message: `No layer uses the ${kind} ${quoted(d.name)}.`, place: d.namePlace, unnecessary: true };
+      for (const d of list)
+        if (!used.has(d.namePlace.start))
+          yield {
+            message: `No layer uses the ${kind} ${quoted(d.name)}.`,
+            place: d.namePlace,
+            unnecessary: true,
+          };
     };
     yield* unused('pigment', plan.pigments);
     yield* unused('paint', plan.paints);

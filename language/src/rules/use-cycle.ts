@@ -11,6 +11,11 @@ export const useCycle: Rule = {
   sources: [languageReference],
   appliesTo: ['plan', 'record', 'palette'],
   *check(plan) {
-    for (const u of plan.uses) if (u.status === 'cycle') yield { message: `${quoted(u.path)} leads back to where it started: ${u.detail ?? u.path}.`, place: u.pathPlace };
+    for (const u of plan.uses)
+      if (u.status === 'cycle')
+        yield {
+          message: `${quoted(u.path)} leads back to where it started: ${u.detail ?? u.path}.`,
+          place: u.pathPlace,
+        };
   },
 };

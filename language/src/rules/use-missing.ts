@@ -12,9 +12,16 @@ export const useMissing: Rule = {
   appliesTo: ['plan', 'record', 'palette'],
   *check(plan) {
     for (const u of plan.uses) {
-      const because = { missing: 'there is no such file', unreadable: 'it cannot be read as a plan', 'too-large': 'it is too large to be a palette' };
+      const because = {
+        missing: 'there is no such file',
+        unreadable: 'it cannot be read as a plan',
+        'too-large': 'it is too large to be a palette',
+      };
       if (u.status !== 'missing' && u.status !== 'unreadable' && u.status !== 'too-large') continue;
-      yield { message: `${quoted(u.path)} is left out: ${because[u.status]}${u.detail ? ` (${u.detail})` : ''}.`, place: u.pathPlace };
+      yield {
+        message: `${quoted(u.path)} is left out: ${because[u.status]}${u.detail ? ` (${u.detail})` : ''}.`,
+        place: u.pathPlace,
+      };
     }
   },
 };

@@ -25,7 +25,10 @@ export function figure(value: number): string {
   return String(Number(value.toFixed(size >= 10 ? 0 : size >= 1 ? 1 : 2)));
 }
 
-export const span = (x: Interval, unit: string): string => (figure(x.low) === figure(x.high) ? `${figure(x.likely)} ${unit}` : `${figure(x.low)}–${figure(x.high)} ${unit}`);
+export const span = (x: Interval, unit: string): string =>
+  figure(x.low) === figure(x.high)
+    ? `${figure(x.likely)} ${unit}`
+    : `${figure(x.low)}–${figure(x.high)} ${unit}`;
 
 export const called = (layer: Layer): string => `${layer.kind} ${quoted(layer.name)}`;
 
@@ -34,7 +37,8 @@ export const Called = (layer: Layer): string => {
   return text.charAt(0).toUpperCase() + text.slice(1);
 };
 
-export const didYouMean = (near: readonly string[] | undefined): string => (near && near.length > 0 ? ` Did you mean ${listed(near.map(quoted), 'or')}?` : '');
+export const didYouMean = (near: readonly string[] | undefined): string =>
+  near && near.length > 0 ? ` Did you mean ${listed(near.map(quoted), 'or')}?` : '';
 
 export const practice = (text: string): Source => ({ text, mark: 'common practice' });
 export const published = (text: string): Source => ({ text, mark: 'published' });

@@ -1,6 +1,8 @@
 /** What the desktop and the web client of the extension share. */
 import { commands, type ExtensionContext, workspace } from 'vscode';
 import type { BaseLanguageClient, LanguageClientOptions } from 'vscode-languageclient';
+import { registerPreview } from './preview.ts';
+import { registerStatus } from './status.ts';
 
 export const LANGUAGE = 'paintplan';
 
@@ -25,4 +27,6 @@ export async function run(context: ExtensionContext, client: BaseLanguageClient)
     workspace.onDidGrantWorkspaceTrust(() => client.sendNotification('paintplan/trusted')),
   );
   await client.start();
+  registerPreview(context, client);
+  registerStatus(context, client);
 }

@@ -7,6 +7,7 @@ import { check } from './commands/check.ts';
 import { compareCommand } from './commands/compare.ts';
 import { explainCommand } from './commands/explain.ts';
 import { format } from './commands/format.ts';
+import { matchCommand } from './commands/match.ts';
 import { REPORTS, reportCommand } from './commands/report.ts';
 import { studyCommand } from './commands/study.ts';
 import { CannotRun } from './input.ts';
@@ -71,6 +72,19 @@ function program(finish: (code: number) => void): Command {
     .requiredOption('--to <kind>', REPORTS.join(', '), oneOf(...REPORTS))
     .option('--out <path>', 'file, or folder for several')
     .action((files, options) => finish(reportCommand(files, options)));
+  paintplan
+    .command('match')
+    .description('proportions of the plan’s paints for a colour')
+    .argument('<file>')
+    .option('--mix <name>', 'for the target of this mix')
+    .option('--target <colour>', 'for this colour, as in CSS')
+    .option('--film <layer>', 'how thick this glaze must lie instead')
+    .option('--over <layer>', 'over this layer')
+    .option('--area <area>', 'on this area')
+    .option('--from <paints>', 'only from these paints, with commas between')
+    .option('--most <n>', 'paints in one mixture at most (4)', whole)
+    .option('--format <format>', 'text or json', oneOf('text', 'json'), 'text')
+    .action((file, options) => finish(matchCommand(file, options)));
   paintplan
     .command('compare')
     .description('what changed in meaning between two versions of a plan')

@@ -2,6 +2,7 @@
 import type { Fix, Formula, Layer, Plan } from '../plan/plan.ts';
 import type { Study } from '../study/study.ts';
 import { inside } from './at.ts';
+import { labOfCss, layerOfMix, partsWords, propose } from './propose.ts';
 
 export interface Rewrite {
   /** kind of the protocol */
@@ -144,8 +145,30 @@ function recorded(text: string, layer: Layer): Rewrite | undefined {
   return { kind: 'refactor.rewrite', fix: { title: `Turn ‘${layer.name}’ into a layer of a record`, edits } };
 }
 
+/** Proportions that come nearest to the target of a mix, the best few. Only asked for where the cursor is. */
+function proposals(plan: Plan, study: Study, offset: number): Rewrite[] {
+  const mix = plan.mixes.find((m) => inside(m.place, offset) && m.target && m.formula);
+  const target = mix?.target && labOfCss(mix.target.css);
+  if (!mix?.formula || !target) return [];
+  const layer = layerOfMix(plan, mix.name);
+  const found = propose(study, {
+    target,
+    layer,
+    area: layer?.areas[0] ?? plan.areas[0]?.name ?? 'everything',
+    within: mix.within?.value.likely,
+  });
+  const formula = mix.formula;
+  return (found?.recipes ?? []).slice(0, 3).map((r) => ({
+    kind: 'refactor.rewrite',
+    fix: {
+      title: `Propose proportions: ${partsWords(r.parts)} (predicted ΔE00 ${r.deltaE00.toFixed(1)})`,
+      edits: [{ place: formula.place, text: partsWords(r.parts) }],
+    },
+  }));
+}
+
 /** Whatever fits the place; nothing that would change the order of layers or parts. */
-export function rewrites(plan: Plan, _study: Study, text: string, offset: number): Rewrite[] {
+export function rewrites(plan: Plan, study: Study, text: string, offset: number): Rewrite[] {
   const found: (Rewrite | undefined)[] = [];
   const layer = plan.layers.find((l) => inside(l.place, offset));
   const own = layer?.colour?.kind === 'formula' ? layer.colour.formula : undefined;
@@ -161,5 +184,5 @@ export function rewrites(plan: Plan, _study: Study, text: string, offset: number
   if (here) found.push(convert(text, here));
   if (layer && (inside(layer.namePlace, offset) || inside(layer.kindPlace, offset)))
     found.push(split(text, layer), recorded(text, layer));
-  return found.filter((r) => r !== undefined);
+  return [...found.filter((r) => r !== undefined), ...proposals(plan, study, offset)];
 }

@@ -5,6 +5,8 @@ export interface Cell {
   readonly text: string;
   /** a small field of this colour before the text */
   readonly swatch?: string;
+  /** name of the layer the row is about: pages link it with the text */
+  readonly layer?: string;
 }
 
 export type Block =

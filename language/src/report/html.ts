@@ -43,7 +43,7 @@ function blockMarkup(block: Block): Markup {
                     ? el('td', {}, c)
                     : el(
                         'td',
-                        {},
+                        { 'data-layer': c.layer },
                         c.swatch !== undefined &&
                           el('span', { class: 'swatch', style: `background-color: ${c.swatch}` }),
                         c.text,
@@ -56,6 +56,22 @@ function blockMarkup(block: Block): Markup {
       );
   }
 }
+
+/** The parts one after another, for a page that brings its own frame. */
+export const bodyMarkup = (report: Report): string => {
+  const parts = report.parts.map((p) =>
+    el(
+      'section',
+      { 'aria-labelledby': slug(p.id) },
+      el('h2', { id: slug(p.id) }, p.title),
+      ...p.blocks.map(blockMarkup),
+    ),
+  );
+  return join(
+    el('header', {}, el('h1', {}, report.title), el('p', {}, report.subtitle)),
+    el('main', {}, ...parts),
+  ).markup;
+};
 
 export function htmlReport(report: Report): string {
   const ids = report.parts.map((p) => slug(p.id));

@@ -30,7 +30,7 @@ function ladder(
       {},
       el(
         'text',
-        { x: LEFT - 10, y: y + 4, 'text-anchor': 'end', fill: '#1a1a1a' },
+        { 'data-layer': l.layer.name, x: LEFT - 10, y: y + 4, 'text-anchor': 'end', fill: '#1a1a1a' },
         `${bad ? '▲ ' : ''}${l.layer.name}`,
       ),
       el('line', {

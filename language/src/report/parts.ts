@@ -59,7 +59,7 @@ export function layersPart(study: Study): Part | undefined {
   if (study.layers.length === 0) return undefined;
   const rows = study.layers.map((l, i) => [
     String(i + 1),
-    `${l.layer.kind} ${l.layer.name}`,
+    { text: `${l.layer.kind} ${l.layer.name}`, layer: l.layer.name },
     where(l),
     madeOf(l),
     String(l.coats),
@@ -97,7 +97,17 @@ export function layersPart(study: Study): Part | undefined {
 
 export function dryingPart(study: Study): Part | undefined {
   const rows = study.layers.flatMap(({ layer, drying: d }) =>
-    d ? [[layer.name, time(d.open), time(d.touchDry), time(d.ready), time(d.firm)]] : [],
+    d
+      ? [
+          [
+            { text: layer.name, layer: layer.name },
+            time(d.open),
+            time(d.touchDry),
+            time(d.ready),
+            time(d.firm),
+          ],
+        ]
+      : [],
   );
   if (rows.length === 0) return undefined;
   return part(
@@ -112,7 +122,7 @@ export function coloursPart(study: Study): Part | undefined {
     const rows = area
       .buildUp()
       .map(({ layer, colour: c }) => [
-        { text: layer, swatch: c.hex },
+        { text: layer, swatch: c.hex, layer },
         `${c.lab.map((v) => v.toFixed(0)).join(' ')}`,
         c.hex,
         `± ${c.radius.toFixed(1)}`,
@@ -144,7 +154,7 @@ export function calendarPart(study: Study): Part | undefined {
   const { dated, entries } = study.calendar;
   if (study.plan.kind !== 'plan' || entries.length === 0) return undefined;
   const rows = entries.map((e) => [
-    e.layer,
+    { text: e.layer, layer: e.layer },
     String(e.coat),
     day(e.notBefore, dated),
     day(e.safeFrom, dated),
@@ -280,7 +290,7 @@ export function structurePart(study: Study): Part | undefined {
   if (plan.kind !== 'record' || study.layers.length === 0) return undefined;
   const rows = study.layers.map((l, i) => [
     String(i + 1),
-    `${l.layer.kind} ${l.layer.name}`,
+    { text: `${l.layer.kind} ${l.layer.name}`, layer: l.layer.name },
     where(l),
     madeOf(l) || 'not recorded',
     l.layer.film ? l.layer.film.words : 'not recorded',

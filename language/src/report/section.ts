@@ -111,6 +111,7 @@ function columnMarkup(column: Column, x: number, height: number, perMicron: numb
     const dashes = slice.film === undefined ? '4 3' : undefined;
     parts.push(
       el('rect', {
+        'data-layer': slice.name,
         x,
         y,
         width: BAR,
@@ -135,7 +136,9 @@ function columnMarkup(column: Column, x: number, height: number, perMicron: numb
         'stroke-width': 0.7,
       }),
     );
-    parts.push(el('text', { x: x + BAR + 32, y: to - 1, fill: '#1a1a1a' }, slice.label));
+    parts.push(
+      el('text', { 'data-layer': slice.name, x: x + BAR + 32, y: to - 1, fill: '#1a1a1a' }, slice.label),
+    );
     parts.push(el('text', { x: x + BAR + 32, y: to + 12, 'font-size': 11, fill: '#555' }, slice.detail));
   });
   return el('g', {}, ...parts);

@@ -21,15 +21,13 @@ interface Strip {
 
 function strips(study: Study, hexOf: (lab: readonly [number, number, number]) => string): Strip[] {
   return study.areas.flatMap((area) => {
-    const swatches = area
-      .buildUp()
-      .map(
-        (b): Swatch => ({
-          label: b.layer,
-          hex: b.colour.hex,
-          note: `${b.colour.hex} ±${b.colour.radius.toFixed(1)} ${b.colour.confidence}`,
-        }),
-      );
+    const swatches = area.buildUp().map(
+      (b): Swatch => ({
+        label: b.layer,
+        hex: b.colour.hex,
+        note: `${b.colour.hex} ±${b.colour.radius.toFixed(1)} ${b.colour.confidence}`,
+      }),
+    );
     if (swatches.length === 0) return [];
     const target = area.target();
     const aim: Swatch[] = target

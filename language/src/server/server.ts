@@ -14,6 +14,7 @@ import { TOKEN_MODIFIERS, TOKEN_TYPES } from '../features/tokens.ts';
 import { loneHost, type PlanHost } from '../plan/host.ts';
 import { TOOL_NAME, TOOL_VERSION } from '../plan/names.ts';
 import { analysedDocuments } from './documents.ts';
+import { answerPreviews } from './preview.ts';
 import { publisher } from './publish.ts';
 import { answerRequests } from './requests.ts';
 import { readSettings, type Settings } from './settings.ts';
@@ -140,6 +141,7 @@ export function serve(connection: Connection, disk: Disk): void {
     const open = documents.get(textDocument.uri);
     return { kind: DocumentDiagnosticReportKind.Full, items: open ? publish.diagnostics(open) : [] };
   });
+  answerPreviews(connection, documents);
   answerRequests(
     connection,
     documents,

@@ -1,0 +1,108 @@
+import { createAnalyser } from '../../analyse.ts';
+import { labOfCss, layerOfMix, partsWords, propose, proposeFilm } from '../../features/propose.ts';
+import type { Lab } from '../../optics/cie.ts';
+import { jsonText } from '../formats/json.ts';
+import { hostFor } from '../host.ts';
+import { CannotRun } from '../input.ts';
+import { paint, swatch, table } from '../paper.ts';
+import { oneInput } from './study.ts';
+
+interface Options {
+  readonly mix?: string;
+  readonly target?: string;
+  readonly film?: string;
+  readonly over?: string;
+  readonly area?: string;
+  readonly from?: string;
+  readonly most?: number;
+  readonly format: string;
+}
+
+const labWords = (lab: Lab) => lab.map((v) => v.toFixed(0)).join(' ');
+
+/** Proportions for the target of a mix or for a colour; with `--film LAYER` how thick that glaze must lie. */
+export function matchCommand(name: string, options: Options): number {
+  const input = oneInput(name, 'match');
+  const { plan, study } = createAnalyser()(input.text, input.uri, hostFor([input]));
+  if ((options.mix === undefined) === (options.target === undefined))
+    throw new CannotRun('Give either --mix NAME or --target COLOUR.');
+  const layerNamed = (word: string) => {
+    const found = plan.layers.find((l) => l.name === word);
+    if (!found)
+      throw new CannotRun(
+        `There is no layer ‘${word}’ in ${input.path}. There are ${plan.layers.map((l) => l.name).join(', ') || 'none'}.`,
+      );
+    return found;
+  };
+  const mix = options.mix === undefined ? undefined : plan.visible.mixes.get(options.mix);
+  if (options.mix !== undefined && !mix)
+    throw new CannotRun(
+      `There is no mix ‘${options.mix}’. There are ${[...plan.visible.mixes.keys()].join(', ') || 'none'}.`,
+    );
+  const css = options.target ?? mix?.target?.css;
+  if (css === undefined)
+    throw new CannotRun(`The mix ‘${options.mix}’ has no target: mix ${options.mix} = … target #c9a24a.`);
+  const target = labOfCss(css);
+  if (!target)
+    throw new CannotRun(`‘${css}’ is no colour. Write one as in CSS, for instance #c9a24a or lab(72 14 58).`);
+  const layer =
+    options.film !== undefined ? layerNamed(options.film) : mix ? layerOfMix(plan, mix.name) : undefined;
+  const over = options.over === undefined ? undefined : layerNamed(options.over).index;
+  const area =
+    options.area ??
+    layer?.areas[0] ??
+    (over === undefined ? undefined : plan.layers[over]?.areas[0]) ??
+    plan.areas[0]?.name ??
+    'everything';
+  if (!plan.areas.some((a) => a.name === area))
+    throw new CannotRun(`There is no area ‘${area}’. There are ${plan.areas.map((a) => a.name).join(', ')}.`);
+  if (options.film !== undefined && layer) return film(study, layer, target, area, options.format);
+  const found = propose(study, {
+    target,
+    layer,
+    over,
+    area,
+    from: options.from?.split(',').map((p) => p.trim()),
+    most: options.most,
+    within: mix?.within?.value.likely,
+  });
+  if (!found || found.recipes.length === 0)
+    throw new CannotRun('There is no paint to mix, or nothing can be predicted of what lies beneath.');
+  if (options.format === 'json') {
+    const { recipes, reachable, limit, film: on, paints } = found;
+    process.stdout.write(
+      jsonText({ target: found.target, recipes, reachable, limit: limit?.text ?? null, film: on, paints }),
+    );
+  } else {
+    const rows = found.recipes.map((r) => [
+      `${swatch(r.hex, 3)}${partsWords(r.parts)}`,
+      labWords(r.lab),
+      r.hex,
+      r.deltaE00.toFixed(1),
+      r.roundingLoss.toFixed(1),
+      r.metamerism.toFixed(1),
+    ]);
+    process.stdout.write(
+      `${paint.bold(`Wanted ${css}`)} ${swatch(found.target.hex, 3)}(L* a* b* ${labWords(target)}), ${found.film}\n${table(['parts by volume', 'L* a* b*', 'sRGB', 'ΔE00', 'lost by rounding', 'change under A'], rows)}\n`,
+    );
+    if (!found.reachable) process.stdout.write(`Not reached. ${found.limit?.text ?? ''}\n`);
+  }
+  return found.reachable ? 0 : 1;
+}
+
+function film(
+  study: Parameters<typeof proposeFilm>[0],
+  layer: Parameters<typeof proposeFilm>[1],
+  target: Lab,
+  area: string,
+  format: string,
+): number {
+  const found = proposeFilm(study, layer, target, area);
+  if (!found) throw new CannotRun(`Nothing can be predicted of ‘${layer.name}’ on ${area}.`);
+  if (format === 'json') process.stdout.write(jsonText(found));
+  else
+    process.stdout.write(
+      `‘${layer.name}’ on ${area} comes nearest with ${found.film.thickness.toFixed(1)} µm (ΔE00 ${found.film.deltaE00.toFixed(1)}), or ${found.coats.coats ?? 1} coats of its own film (ΔE00 ${found.coats.deltaE00.toFixed(1)}).\n${found.film.reachable ? '' : `Not reached. ${found.film.limit?.text ?? ''}\n`}`,
+    );
+  return found.film.reachable || found.coats.reachable ? 0 : 1;
+}

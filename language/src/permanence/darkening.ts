@@ -2,6 +2,7 @@
 import type { Pigment, Source } from '../materials/types.ts';
 
 export interface Darkening {
+  /** Colour Index names, or the catalogue's id where a pigment has none */
   readonly codes: readonly string[];
   /** the second word, where only one pigment of the code does it */
   readonly varieties?: readonly string[];
@@ -22,6 +23,11 @@ export const DARKENING: readonly Darkening[] = [
     codes: ['PG20'],
     what: 'can turn from green to brown and black in oil',
     source: seen('CAMEO (MFA Boston), Verdigris'),
+  },
+  {
+    codes: ['copper-resinate'],
+    what: 'turns brown in light and air',
+    source: recalled,
   },
   {
     codes: ['PG21'],
@@ -88,7 +94,6 @@ export const DARKENING: readonly Darkening[] = [
 export const darkens = (pigment: Pigment): Darkening | undefined =>
   DARKENING.find(
     (d) =>
-      pigment.code !== undefined &&
-      d.codes.includes(pigment.code) &&
+      d.codes.includes(pigment.code ?? pigment.id) &&
       (!d.varieties || (pigment.variety !== undefined && d.varieties.includes(pigment.variety))),
   );

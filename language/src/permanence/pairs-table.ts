@@ -22,16 +22,35 @@ const code =
 const lead = (p: Pigment): boolean => p.hazards.includes('lead');
 
 const LITHOPONE = code('PW5');
-const ORPIMENT = code('PY39');
-const CADMIUMS = code('PY35', 'PY37', 'PO20', 'PR108');
+/** The two arsenic sulphides. */
+const ORPIMENT = code('PY39', 'PR39');
+const CADMIUMS = code('PY35', 'PY37', 'PO20', 'PR108', 'PR113');
 /** Copper that acids and sulphides can reach; the copper of the phthalocyanines is bound. */
-const COPPER_SALTS = code('PG20', 'PG21', 'PG22', 'PG39', 'PB30');
+const COPPER_CODES = code('PG20', 'PG21', 'PG22', 'PG39', 'PB30');
+const COPPER_SALTS = (p: Pigment): boolean => COPPER_CODES(p) || p.id === 'copper-resinate';
 const EARTHS = code('PY43', 'PR102', 'PBr7', 'PBr6');
 const ANATASE = (p: Pigment): boolean => p.code === 'PW6' && /anatase/i.test(`${p.variety ?? ''} ${p.id}`);
 
-/** Organic colours that light takes: lakes and the like, of any class but the first, or of none. */
-const FADING_CODES = code('NR4', 'NR9', 'NY20', 'NY24', 'NB1', 'PR83', 'PR112', 'PY3', 'PY74', 'PV23');
-const FADING = (p: Pigment): boolean => FADING_CODES(p) && p.lightfastness?.value !== 'I';
+/** Organic colours that light takes: natural lakes and dyes, and the synthetic ones below the first class. */
+const FADING_CODES = code(
+  'PB66',
+  'PG8',
+  'PR9',
+  'PR83',
+  'PR83:1',
+  'PR112',
+  'PR170',
+  'PR209',
+  'PV23',
+  'PV37',
+  'PY1',
+  'PY3',
+  'PY74',
+  'PY97',
+  'PY155',
+);
+const FADING = (p: Pigment): boolean =>
+  p.lightfastness?.value !== 'I' && (FADING_CODES(p) || /^N[RYB]\d/.test(p.code ?? ''));
 
 const seen = (text: string): Source => ({ text, mark: 'published' });
 
@@ -53,14 +72,14 @@ export const HARMING_PAIRS: readonly HarmingPair[] = [
   {
     one: ORPIMENT,
     other: COPPER_SALTS,
-    harm: 'the sulphide of orpiment darkens copper colours',
+    harm: 'the sulphide of orpiment or realgar darkens copper colours',
     reach: 'mixed',
     source: seen('Gettens & Stout, Painting Materials (1942) p.135'),
   },
   {
     one: ORPIMENT,
     other: lead,
-    harm: 'the sulphide of orpiment darkens some lead colours',
+    harm: 'the sulphide of orpiment or realgar darkens some lead colours',
     reach: 'mixed',
     source: seen('Gettens & Stout, Painting Materials (1942) p.135'),
   },
@@ -94,7 +113,7 @@ export const HARMING_PAIRS: readonly HarmingPair[] = [
     source: seen('Toch, Materials for Permanent Painting (1911); Gardner 1911, ch. III'),
   },
   {
-    one: code('PR83'),
+    one: code('PR83', 'PR83:1'),
     other: EARTHS,
     harm: 'alizarin is said to lose its permanence with earths',
     reach: 'mixed',

@@ -1,7 +1,7 @@
 import type { Layer } from '../plan/plan.ts';
 import type { Study } from '../study/study.ts';
 import type { Rule } from './rule.ts';
-import { modelling, stackOn } from './seen.ts';
+import { beneathOf, modelling, stackOn } from './seen.ts';
 import { Called, figure, listed, ours, practice, quoted } from './words.ts';
 
 /** Below this share of a step beneath the modelling of an underlayer no longer carries. */
@@ -30,6 +30,8 @@ function runs(study: Study, area: string): Layer[][] {
 
 interface Lost {
   readonly layer: Layer;
+  /** of the run */
+  readonly first: Layer;
   readonly areas: readonly string[];
   readonly share: number;
   /** µm of all glazes laid until then */
@@ -45,7 +47,8 @@ function loss(study: Study, area: string, run: readonly Layer[]): Lost | undefin
     film += study.layers[layer.index]?.dryFilm?.likely ?? 0;
     beneath?.lay(layer);
     const share = beneath?.kept();
-    if (share !== undefined && share < CARRIES) return { layer, areas: [area], share, film, count: i + 1 };
+    if (share !== undefined && share < CARRIES)
+      return { layer, first: run[0] ?? layer, areas: [area], share, film, count: i + 1 };
   }
   return undefined;
 }
@@ -73,12 +76,18 @@ export const glazeHides: Rule = {
         const areas = [...(known?.areas ?? []), area.name];
         by.set(lost.layer.index, { ...(known && known.share < lost.share ? known : lost), areas });
       }
-    for (const { layer, areas, share, film, count } of by.values()) {
+    for (const { layer, first, areas, share, film, count } of by.values()) {
       const where = plan.implicitArea ? '' : ` on ${listed(areas.slice(0, 4).map(quoted))}`;
       yield {
         message: `${Called(layer)} covers${where} rather than colours: of a step of light and dark beneath, ${Math.round(share * 100)} % still shows through ${count > 1 ? `the ${count} glazes there (${figure(film)} µm together)` : `its ${figure(film)} µm`}. Lay it thinner or with more medium if the underlayer is to carry the picture.`,
         place: layer.namePlace,
         layer: layer.index,
+        related: [
+          ...(first === layer
+            ? []
+            : [{ message: `the first of these glazes, ${quoted(first.name)}`, place: first.namePlace }]),
+          ...beneathOf(study, first.index, areas[0] ?? ''),
+        ],
       };
     }
   },

@@ -1,5 +1,5 @@
 import type { Rule } from './rule.ts';
-import { step, wiped } from './seen.ts';
+import { beneathOf, step, wiped } from './seen.ts';
 import { Called, figure } from './words.ts';
 
 /** A glaze or scumble whose predicted change is too small to be seen anywhere. */
@@ -30,6 +30,7 @@ export const glazeInvisible: Rule = {
         message: `${Called(layer)} will hardly be seen: it changes the colour beneath by ${figure(most)} ΔE00 at most, and less than 1 escapes the eye. Make it stronger, or leave it out.`,
         place: layer.namePlace,
         layer: layer.index,
+        related: beneathOf(study, layer.index, areas[0] ?? ''),
       };
     }
   },

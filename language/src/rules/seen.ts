@@ -2,10 +2,11 @@
 import type { Lab } from '../optics/cie.ts';
 import { deltaE00 } from '../optics/difference.ts';
 import { layOn, toColour, WIPED_OUT_KEEPS } from '../optics/stack.ts';
-import type { Layer } from '../plan/plan.ts';
+import type { Layer, Place } from '../plan/plan.ts';
 import { filmPlan } from '../study/film.ts';
 import { type Lay, layOf } from '../study/lay.ts';
 import type { Study } from '../study/study.ts';
+import { quoted } from './words.ts';
 
 /** Colours before and after a layer on an area, both through the same face: what its pigments do, gloss left out. */
 export interface Step {
@@ -106,6 +107,16 @@ export function glazesOnTop(study: Study, area: string): readonly number[] {
     run.push(index);
   }
   return run.reverse();
+}
+
+/** The layer right beneath, as a place to point at; none on the bare support. */
+export function beneathOf(
+  study: Study,
+  index: number,
+  area: string,
+): { readonly message: string; readonly place: Place }[] {
+  const below = study.plan.layers[study.layers[index]?.below.get(area)?.[0] ?? -1];
+  return below ? [{ message: `${quoted(below.name)} lies beneath`, place: below.namePlace }] : [];
 }
 
 export const lightness = (lab: readonly [number, number, number]): string => `L* ${Math.round(lab[0])}`;

@@ -1,5 +1,5 @@
 import type { Rule } from './rule.ts';
-import { lightness, step } from './seen.ts';
+import { beneathOf, lightness, step } from './seen.ts';
 import { Called, figure, listed, practice, quoted } from './words.ts';
 
 /** L* an underlayer must stand off from what lies beneath it, so that it can be modelled in. */
@@ -34,6 +34,7 @@ export const underlayerDrowned: Rule = {
         message: `${Called(layer)} hardly stands off from what lies beneath it${where}: ${lightness(worst.after)} over ${lightness(worst.before)}, ${figure(worst.off)} apart, where about ${STANDS_OFF} are wanted to model in. Make it lighter, darker or fuller.`,
         place: layer.namePlace,
         layer: layer.index,
+        related: beneathOf(study, layer.index, worst.area),
       };
     }
   },

@@ -1,9 +1,28 @@
 /** What each declaration of a plan says, without where it stands or what other declarations make of its names. */
 import type { Plan } from '../../language/src/plan/plan.ts';
 
-const RESOLVED = new Set(['place', 'namePlace', 'kindPlace', 'wordPlace', 'rulePlace', 'pathPlace', 'is', 'near', 'known', 'areas', 'everywhere', 'index', 'insertField', 'pigment', 'plan', 'uri', 'misplaced']);
+const RESOLVED = new Set([
+  'place',
+  'namePlace',
+  'kindPlace',
+  'wordPlace',
+  'rulePlace',
+  'pathPlace',
+  'is',
+  'near',
+  'known',
+  'areas',
+  'everywhere',
+  'index',
+  'insertField',
+  'pigment',
+  'plan',
+  'uri',
+  'misplaced',
+]);
 
-const bare = (value: unknown): string => JSON.stringify(value, (key, v) => (RESOLVED.has(key) ? undefined : v));
+const bare = (value: unknown): string =>
+  JSON.stringify(value, (key, v) => (RESOLVED.has(key) ? undefined : v));
 
 export interface Saying {
   /** where it stands, to know which declaration a cut falls into */
@@ -16,13 +35,18 @@ export interface Saying {
 
 /** All of them, in the order of the text. */
 export function sayings(plan: Plan): Saying[] {
-  const named = (kind: string, list: readonly { readonly place: { start: number; end: number } }[]): Saying[] =>
-    list.map((d) => ({ ...d.place, words: `${kind} ${bare(d)}`, fields: [] }));
+  const named = (
+    kind: string,
+    list: readonly { readonly place: { start: number; end: number } }[],
+  ): Saying[] => list.map((d) => ({ ...d.place, words: `${kind} ${bare(d)}`, fields: [] }));
   const { places, ...studio } = { ...plan.studio, places: plan.studio.place };
   const all: Saying[] = [
     ...named('use', plan.uses),
     ...named('area', plan.implicitArea ? [] : plan.areas),
-    ...named('group', plan.groups.map((g) => ({ ...g, members: g.members.map((m) => m.name) }))),
+    ...named(
+      'group',
+      plan.groups.map((g) => ({ ...g, members: g.members.map((m) => m.name) })),
+    ),
     ...named('pigment', plan.pigments),
     ...named('paint', plan.paints),
     ...named('medium', plan.mediums),
@@ -31,9 +55,27 @@ export function sayings(plan: Plan): Saying[] {
       ...l.place,
       words: `layer ${bare(l)}`,
       fields: [
-        l.on.length || l.except.length ? [l.on, l.except] : undefined, ...l.prepare, l.colour, l.medium, l.resin, l.material, l.film, l.coats, l.wipeOut.length ? l.wipeOut : undefined,
-        l.wait, l.after, l.painted, l.dry, ...l.measured, l.made, ...l.evidence, ...l.allows, ...l.notes,
-      ].filter((f) => f !== undefined).map(bare),
+        l.on.length || l.except.length ? [l.on, l.except] : undefined,
+        ...l.prepare,
+        l.colour,
+        l.medium,
+        l.resin,
+        l.material,
+        l.film,
+        l.coats,
+        l.wipeOut.length ? l.wipeOut : undefined,
+        l.wait,
+        l.after,
+        l.painted,
+        l.dry,
+        ...l.measured,
+        l.made,
+        ...l.evidence,
+        ...l.allows,
+        ...l.notes,
+      ]
+        .filter((f) => f !== undefined)
+        .map(bare),
     })),
     ...named('target', plan.targets),
     ...named('sample', plan.samples),
@@ -42,8 +84,12 @@ export function sayings(plan: Plan): Saying[] {
     ...(places ? [{ ...places, words: `studio ${bare(studio)}`, fields: [] }] : []),
     ...(plan.headPlace ? [{ ...plan.headPlace, words: `head ${plan.kind} ${plan.title}`, fields: [] }] : []),
     ...(plan.start ? [{ ...plan.start.place, words: `start ${plan.start.iso}`, fields: [] }] : []),
-    ...(plan.made ? [{ ...plan.made.place, words: `made ${plan.made.from} ${plan.made.to}`, fields: [] }] : []),
-    ...(plan.language ? [{ ...plan.language.place, words: `paintplan ${plan.language.value}`, fields: [] }] : []),
+    ...(plan.made
+      ? [{ ...plan.made.place, words: `made ${plan.made.from} ${plan.made.to}`, fields: [] }]
+      : []),
+    ...(plan.language
+      ? [{ ...plan.language.place, words: `paintplan ${plan.language.value}`, fields: [] }]
+      : []),
     ...plan.notes.map((n) => ({ start: -1, end: -1, words: `note ${n}`, fields: [] })),
   ];
   return all.sort((a, b) => a.start - b.start);

@@ -92,6 +92,12 @@ export function faultOf(stop: Stop, text: string, base: number, declares: boolea
     };
   if (!ended && wantsName && isCode(token))
     return { message: `‘${token}’ is a Colour Index code; what you declare has a name of its own.`, ...here };
+  if (stop.unreadable)
+    return {
+      message: `I cannot read ‘${short(token)}’ here.`,
+      ...here,
+      fixes: [{ title: 'Remove it', ...here, text: '' }],
+    };
   const joint = before === first ? undefined : afterJoint(before, first);
   if (joint) return after(joint);
   if (QUOTED.has(first) && before === first && !ended && !/^["“]/.test(token))

@@ -25,6 +25,8 @@ export interface Stop {
   readonly end: number;
   readonly before: string;
   readonly beforeEnd: number;
+  /** a character outside the language */
+  readonly unreadable?: boolean;
 }
 
 /** The text before an offset without the space and the line comments at its end. Walks back, so that it stays linear. */
@@ -75,6 +77,7 @@ export function firstFault(result: ParseResult, text: string): Stop | undefined 
     end: start + length,
     before: lastWord(said),
     beforeEnd: said.length,
+    unreadable: lexedFirst,
   };
 }
 

@@ -45,6 +45,11 @@ export function time(x: Interval | undefined): string {
   return low === high ? `${low} ${unit}` : `${low}–${high} ${unit}`;
 }
 
-/** A day of the calendar: a date where the plan is dated, else counted from the beginning. */
-export const day = (n: number, dated: boolean): string =>
-  dated ? new Date(Math.round(n) * 86_400_000).toISOString().slice(0, 10) : `day ${figure(n)}`;
+/**
+ * A day of the calendar: a date where the plan is dated, else counted from the beginning. What may begin within a day
+ * names that day; what is safe only within it names the next.
+ */
+export function day(n: number, dated: boolean, which: 'not before' | 'safe from' = 'not before'): string {
+  const whole = which === 'not before' ? Math.floor(n + 1e-9) : Math.ceil(n - 1e-9);
+  return dated ? new Date(whole * 86_400_000).toISOString().slice(0, 10) : `day ${whole}`;
+}

@@ -16,7 +16,7 @@ export function lenses(plan: Plan, study: Study): Lens[] {
       ...(l.composition ? [`fatness ${fatness(l.composition.fatness)}`] : []),
       ...(entry && plan.kind === 'plan'
         ? [
-            `not before ${day(entry.notBefore, study.calendar.dated)}, safe from ${day(entry.safeFrom, study.calendar.dated)}`,
+            `not before ${day(entry.notBefore, study.calendar.dated)}, safe from ${day(entry.safeFrom, study.calendar.dated, 'safe from')}`,
           ]
         : []),
     ];

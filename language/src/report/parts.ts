@@ -157,7 +157,7 @@ export function calendarPart(study: Study): Part | undefined {
     { text: e.layer, layer: e.layer },
     String(e.coat),
     day(e.notBefore, dated),
-    day(e.safeFrom, dated),
+    day(e.safeFrom, dated, 'safe from'),
     e.daysToSpare === undefined ? '' : String(Math.round(e.daysToSpare)),
     e.heldBy ? `${e.heldBy.layer} on ${e.heldBy.area}: ${e.heldBy.reason}` : '',
   ]);
@@ -180,7 +180,7 @@ export function diaryPart(study: Study): Part | undefined {
       entries.map((e, i) => [
         String(i + 1),
         day(e.notBefore, study.calendar.dated),
-        day(e.safeFrom, study.calendar.dated),
+        day(e.safeFrom, study.calendar.dated, 'safe from'),
         e.steps.join(' '),
       ]),
     ),

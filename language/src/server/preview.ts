@@ -1,5 +1,6 @@
 /** The report of an open plan as a page's inside, with where its layers stand in the text. */
 import type { Connection } from 'vscode-languageserver';
+import { day } from '../features/figures.ts';
 import { buildReport } from '../report/build.ts';
 import { bodyMarkup } from '../report/html.ts';
 import { STYLE } from '../report/style.ts';
@@ -47,7 +48,7 @@ export function answerPreviews(connection: Connection, documents: Documents): vo
         ? {
             next: {
               layer: due.layer,
-              day: new Date(Math.round(due.notBefore) * 86_400_000).toISOString().slice(0, 10),
+              day: day(due.notBefore, true),
             },
           }
         : {}),

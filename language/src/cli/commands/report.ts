@@ -34,6 +34,10 @@ function render(
     case 'json':
       return alone(jsonText(studyJson(study, input.path, checked.findings)));
     case 'ics':
+      if (!study.calendar.dated)
+        throw new CannotRun(
+          `${input.path} has no dates: a calendar needs ‘start’ with the first day of work, for instance start 2027-01-11.`,
+        );
       return alone(calendarIcs(study));
     case 'svg': {
       const drawing = sectionDrawing(study);

@@ -146,8 +146,12 @@ scumble last-light {
 An \`allow\` that silences nothing is itself reported. A test strip and the maker’s safety data sheet come first, always.
 `;
 
-const source = (s: Source): string =>
-  s === languageReference ? 'the language itself' : `${s.text.replace(/\.$/, '')} (${MARKS[s.mark]})`;
+/** A mark that the text itself states is not said twice. */
+function source(s: Source): string {
+  if (s === languageReference) return 'the language itself';
+  const text = s.text.replace(/\.$/, '');
+  return s.mark === 'memory' && /from memory/.test(text) ? text : `${text} (${MARKS[s.mark]})`;
+}
 
 const files: Readonly<Record<Rule['appliesTo'][number], string>> = {
   plan: 'plans',

@@ -16,7 +16,9 @@ const RANK: Readonly<Record<string, number>> = { I: 1, II: 2, III: 3, IV: 4, V: 
 function fugitive(pigment: Pigment): boolean {
   const { lightfastness, lightfastnessNote, code } = pigment;
   if (lightfastness) return (RANK[lightfastness.value] ?? 0) >= 3;
-  return /fugitive/.test(lightfastnessNote?.value ?? '') || (code !== undefined && FADING.includes(code));
+  return (
+    /fugitive|fades/.test(lightfastnessNote?.value ?? '') || (code !== undefined && FADING.includes(code))
+  );
 }
 
 /** Years to a first change by layer and pigment, in words. */

@@ -3,22 +3,19 @@ import type { Study } from '../study/study.ts';
 import { colourWith, compositionOf } from '../study/what-if.ts';
 import { type Film, isFilm, shareOfPigment } from './beneath.ts';
 import { replace } from './fixes.ts';
-import { withoutParts } from './pigments.ts';
+import { isOpaqueWhite, withoutParts } from './pigments.ts';
 import type { Rule } from './rule.ts';
 import { modellingKept } from './seen.ts';
 import { Called, figure, listed, percent, practice, quoted } from './words.ts';
 
-const WHITES = ['PW1', 'PW4', 'PW5', 'PW6'];
 /** Share of the pigment by volume from which a white is more than a trace. */
 const TRACE = 0.02;
 /** Mixes may contain themselves. */
 const DEEPEST = 50;
 
-const isWhite = (code: string | undefined): boolean => code !== undefined && WHITES.includes(code);
-
 /** Share of a word of a formula that is opaque white, by the amounts written. */
 function whiteness({ is }: Ingredient, depth = 0): number {
-  if (is.kind === 'pigment') return isWhite(is.pigment.code) ? 1 : 0;
+  if (is.kind === 'pigment') return isOpaqueWhite(is.pigment) ? 1 : 0;
   const parts =
     is.kind === 'paint' ? is.paint.formula?.parts : is.kind === 'mix' ? is.mix.formula?.parts : undefined;
   if (!parts || depth > DEEPEST) return 0;
@@ -36,7 +33,7 @@ function without(layer: Layer): { readonly layer: Layer; readonly out: readonly 
   if (out.length === 0 || parts.length === 0) return undefined;
   const clear: Layer = { ...layer, colour: { kind: 'formula', formula: { ...formula, parts } } };
   const left = compositionOf(clear);
-  return left && shareOfPigment(left, (p) => isWhite(p.code)) < TRACE ? { layer: clear, out } : undefined;
+  return left && shareOfPigment(left, isOpaqueWhite) < TRACE ? { layer: clear, out } : undefined;
 }
 
 /** What the white does to the colour, in words; nothing where it cannot be predicted. */
@@ -81,10 +78,10 @@ export const opaqueWhiteInGlaze: Rule = {
   *check(_plan, study) {
     for (const l of study.layers) {
       if (l.layer.kind !== 'glaze' || !isFilm(l)) continue;
-      const share = shareOfPigment(l.composition, (p) => isWhite(p.code));
+      const share = shareOfPigment(l.composition, isOpaqueWhite);
       if (share < TRACE) continue;
       const whites = l.composition.pigments
-        .filter((p) => isWhite(p.pigment.code))
+        .filter((p) => isOpaqueWhite(p.pigment))
         .map((p) => quoted(p.pigment.id));
       const clear = without(l.layer);
       yield {

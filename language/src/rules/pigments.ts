@@ -6,6 +6,11 @@ import type { LayerStudy, Study } from '../study/study.ts';
 
 type Test = (pigment: Pigment) => boolean;
 
+/** Whites that hide: not chalk, barytes or china clay, which oil makes transparent. */
+export const isOpaqueWhite: Test = ({ code, transparency }) =>
+  (code?.startsWith('PW') ?? false) &&
+  (transparency.value === 'opaque' || transparency.value === 'semi-opaque');
+
 /** Mixes may contain themselves; nobody mixes so deep. */
 const DEEPEST = 50;
 

@@ -67,11 +67,22 @@ export function textOf(
 
 const DAY_MS = 86_400_000;
 
+/** Year, month, day of a date in one of its forms; nothing where 5/1 may be January or May. */
+function inOrder(text: string): string[] {
+  const parts = text.split(/[-/.]/);
+  if (text.includes('-') || (parts[0]?.length ?? 0) > 2) return parts;
+  return text.includes('.') ? parts.reverse() : [];
+}
+
 export function dayOf(context: Context, date: Dated | undefined, where: At): Day | undefined {
   if (!date?.text) return undefined;
   const place = placeOf(date, where);
-  const [y = '', m = '', d = ''] = date.text.split('-');
+  const [y = '', m = '', d = ''] = inOrder(date.text);
   const iso = `${y.padStart(4, '0')}-${m.padStart(2, '0')}-${d.padStart(2, '0')}`;
+  if (y === '') {
+    problem(context, place, 'A date is written year-month-day, for instance 2027-01-05.');
+    return undefined;
+  }
   const time = Date.UTC(Number(y), Number(m) - 1, Number(d));
   const exists = Number.isFinite(time) && new Date(time).toISOString().slice(0, 10) === iso && y.length === 4;
   if (!exists) {
@@ -82,10 +93,10 @@ export function dayOf(context: Context, date: Dated | undefined, where: At): Day
     );
     return undefined;
   }
-  if (iso !== date.text)
-    problem(context, place, `A date is written with two digits for month and day: ${iso}.`, [
-      replaceFix(`Write ${iso}`, place, iso),
-    ]);
+  if (iso !== date.text) {
+    const form = date.text.includes('-') ? 'with two digits for month and day' : 'year-month-day';
+    problem(context, place, `A date is written ${form}: ${iso}.`, [replaceFix(`Write ${iso}`, place, iso)]);
+  }
   return { iso, number: Math.round(time / DAY_MS), place };
 }
 
@@ -95,10 +106,9 @@ export function yearsOf(context: Context, years: Years | undefined, where: At): 
   const read = (text: string | undefined) =>
     text === undefined ? undefined : Number(text.replace('\u2212', '-'));
   const from = read(years.from);
-  const second = years.to ?? years.wrong;
-  let to = read(second) ?? from;
+  const second = years.to ?? years.wrong?.replace(/^[-\u2212\u2013\u2014\s]+/, '');
+  const to = read(second) ?? from;
   if (years.wrong !== undefined && to !== undefined) {
-    to = Math.abs(to);
     problem(context, place, `A range of years is written ${from}..${to}.`, [
       replaceFix(`Write ${from}..${to}`, place, `${from}..${to}`),
     ]);

@@ -34,7 +34,7 @@ export const families = {
   size: { unit: 'cm', usual: 'cm', units: { cm: 1, mm: 0.1, m: 100, in: 2.54 } },
   days: { unit: 'days', usual: 'days', units: DAY },
   hours: { unit: 'hours', usual: 'hours', units: { ...hours, day: 24, days: 24 } },
-  share: { unit: 'fraction', usual: '%', units: { '%': 0.01 } },
+  share: { unit: 'fraction', usual: '%', units: { '%': 0.01 }, convert: (v: number) => v / 100 },
   temperature: {
     unit: '°C',
     usual: '°C',
@@ -79,7 +79,7 @@ export function measure(
   const low = numberOf(context, figure.low, { ...place, end: place.start + figure.low.length });
   let high = figure.high === undefined ? low : numberOf(context, figure.high, place);
   if (figure.wrong !== undefined) {
-    const end = figure.wrong.replace(/^[-+\u2212]/, '');
+    const end = figure.wrong.replace(/^[-+\u2212\u2013\u2014\s]+/, '');
     const tail = figure.unit ? ` ${figure.unit}` : '';
     problem(context, place, `A range is written ${figure.low}..${end}${tail}.`, [
       replaceFix(`Write ${figure.low}..${end}${tail}`, place, `${figure.low}..${end}${tail}`),
@@ -109,7 +109,12 @@ export function measure(
       ? family.convert(v, unit)
       : v * (unit === undefined ? 1 : (family.units[unit] as number));
   const [a, b] = [convert(low), convert(high)];
-  if (a > b) problem(context, place, 'A range goes from the smaller figure to the larger.');
+  if (a > b) {
+    const right = `${figure.high ?? figure.wrong}..${figure.low}${figure.unit ? ` ${figure.unit}` : ''}`;
+    problem(context, place, 'A range goes from the smaller figure to the larger.', [
+      replaceFix(`Write ${right}`, place, right),
+    ]);
+  }
   return {
     value: {
       low: Math.min(a, b),

@@ -131,7 +131,8 @@ function stretches(
       const line = whole.slice(part.start, part.end);
       const lead = line.length - line.trimStart().length;
       const own = line.trim();
-      if (own === '' || /^(?:\/\/|\/\*)/.test(own)) return;
+      // a brace too many is told on its own
+      if (/^[{}\s]*$|^\/[/*]/.test(own)) return;
       found.push({
         start: from + part.start + lead,
         end: from + part.start + lead + own.length,

@@ -4,13 +4,13 @@ import type { Rule } from './rule.ts';
 import { Called, figure, memory, ours } from './words.ts';
 
 /** µm of one coat up to which a layer is what it is called, and what it is beyond that. */
-const MOST: Partial<Record<LayerKind, { readonly film: number; readonly then?: LayerKind }>> = {
+const MOST: Partial<Record<LayerKind, { readonly film: number; readonly beyond?: LayerKind }>> = {
   size: { film: 30 },
   drawing: { film: 60 },
-  imprimatura: { film: 30, then: 'underlayer' },
-  underlayer: { film: 150, then: 'layer' },
-  glaze: { film: 30, then: 'layer' },
-  scumble: { film: 60, then: 'layer' },
+  imprimatura: { film: 30, beyond: 'underlayer' },
+  underlayer: { film: 150, beyond: 'layer' },
+  glaze: { film: 30, beyond: 'layer' },
+  scumble: { film: 60, beyond: 'layer' },
   leaf: { film: 10 },
   varnish: { film: 80 },
 };
@@ -37,15 +37,15 @@ export const filmTooThickForKind: Rule = {
       // beyond belief is another rule's: a slip of the unit
       if (film.value.likely > 2000) continue;
       yield {
-        message: `${Called(layer)} has a film of ${figure(film.value.likely)} µm a coat, more than the ${most.film} µm up to which it works as ${/^[aeiou]/.test(layer.kind) ? 'an' : 'a'} ${layer.kind}. Lay it thinner${most.then ? `, or call it ${/^[aeiou]/.test(most.then) ? 'an' : 'a'} ${most.then}` : ''}.`,
+        message: `${Called(layer)} has a film of ${figure(film.value.likely)} µm a coat, more than the ${most.film} µm up to which it works as ${/^[aeiou]/.test(layer.kind) ? 'an' : 'a'} ${layer.kind}. Lay it thinner${most.beyond ? `, or call it ${/^[aeiou]/.test(most.beyond) ? 'an' : 'a'} ${most.beyond}` : ''}.`,
         place: film.place,
         layer: layer.index,
-        fixes: most.then
+        fixes: most.beyond
           ? [
               replace(
-                `Call it ${/^[aeiou]/.test(most.then) ? 'an' : 'a'} ${most.then}`,
+                `Call it ${/^[aeiou]/.test(most.beyond) ? 'an' : 'a'} ${most.beyond}`,
                 layer.kindPlace,
-                most.then,
+                most.beyond,
               ),
             ]
           : [],

@@ -7,7 +7,7 @@ import { Called, fatness, figure, ours, practice } from './words.ts';
 /** The same film in as many coats as keep each below the limit; none where coats are written already. */
 function inCoats(layer: Layer): Fix[] {
   const { film, coats, insertField } = layer;
-  if (!film || film.given !== 'exact' || coats || !insertField || layer.prepare.length === 0) return [];
+  if (film?.given !== 'exact' || coats || !insertField || layer.prepare.length === 0) return [];
   const n = Math.floor(film.value.likely / FAT_FILM.film) + 1;
   const each = Math.round(film.value.likely / n);
   if (n > 4 || each >= FAT_FILM.film) return [];

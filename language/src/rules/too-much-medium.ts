@@ -44,7 +44,7 @@ export const tooMuchMedium: Rule = {
       if (share <= limit + 1e-9 || (!glaze && coat < VEIL_UM)) continue;
       const thick = coat >= (glaze ? THICK_UM.glaze : THICK_UM.other);
       yield {
-        message: `${percent(share)} of the dry film of ${l.layer.kind} ‘${l.layer.name}’ comes with its medium, ${figure(coat)} µm a coat: ${thick ? 'it slides while wet and wrinkles as it dries' : 'it holds little colour and will yellow'}. Take less medium${thick ? ', or lay it thinner' : ''}.`,
+        message: `${Called(l.layer)} has ${percent(share)} of its dry film from the medium, ${figure(coat)} µm a coat: ${thick ? 'it slides while wet and wrinkles as it dries' : 'it holds little colour and will yellow'}. Take less medium${thick ? ', or lay it thinner' : ''}.`,
         place: l.layer.medium?.place ?? l.layer.namePlace,
         layer: l.layer.index,
         severity: thick ? 'warning' : 'info',

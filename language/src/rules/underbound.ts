@@ -1,34 +1,55 @@
-import { compositionOf } from '../study/what-if.ts';
-import { isFilm } from './beneath.ts';
-import { replace } from './fixes.ts';
+import type { Fix, Plan } from '../plan/plan.ts';
+import type { Study } from '../study/study.ts';
+import type { Film } from './beneath.ts';
+import { ceiling } from './falls.ts';
+import { isOilFilm } from './films.ts';
+import { keepsLimits } from './limits.ts';
+import { addMedium, leastShare, shareOf, takeShare, useMedium, type Wanted } from './otherwise.ts';
 import type { Rule } from './rule.ts';
 import { Called, percent, practice } from './words.ts';
 
-/** Less binder than the pigments need. */
+/** More medium than this in body colour would make another layer of it. */
+const MOST = 50;
+
+function fixes(plan: Plan, study: Study, film: Film): Fix[] {
+  const { layer } = film;
+  const over = ceiling(study, film);
+  const bound: Wanted = (c) => c.lambda.likely <= 1 && c.fatness.likely < over && keepsLimits(study, film, c);
+  const least = layer.medium && leastShare(layer, shareOf(layer) + 1, MOST, bound);
+  return [
+    ...(least === undefined ? [] : takeShare(layer, least)),
+    ...useMedium(plan, layer, bound),
+    ...addMedium(plan, layer, MOST, bound),
+  ];
+}
+
+/** Less binder than the pigments need. Films bound in water are meant to be so, and are left alone. */
 export const underbound: Rule = {
   id: 'underbound',
   title: 'Too little binder',
   severity: 'warning',
   why: 'Below the critical amount of binder the pigment is no longer held: the film is chalky, matt and porous, and what is painted over it sinks in.',
-  whatToDo: 'Take a medium with less spirit and more oil or alkyd, or less of it.',
-  sources: [{ text: 'Asbeck & Van Loo 1949: critical pigment volume concentration, from ASTM D281 oil absorption', mark: 'second-hand' }, practice('thinning with spirit alone')],
+  whatToDo: 'Grind the paint with more oil, or take a medium that brings oil or alkyd with it.',
+  sources: [
+    {
+      text: 'Asbeck & Van Loo, Ind. Eng. Chem. 41 (1949) 1470: critical pigment volume concentration (record seen, paper not read), from ASTM D281 oil absorption',
+      mark: 'second-hand',
+    },
+    practice('an underbound film chalks and drinks the oil of the next'),
+  ],
   appliesTo: ['plan'],
-  *check(_plan, study) {
+  *check(plan, study) {
     for (const l of study.layers) {
-      // a glue or chalk ground is meant to be porous, and is not made of a formula
-      if (!isFilm(l)) continue;
+      if (!isOilFilm(l)) continue;
       const { lambda, pvc, cpvc } = l.composition;
       if (lambda.likely <= 1) continue;
       const sure = lambda.low > 1;
-      const share = l.layer.medium?.share;
-      const half = share && { ...l.layer, medium: { ...l.layer.medium, place: share.place, share: { ...share, value: { low: share.value.low / 2, likely: share.value.likely / 2, high: share.value.high / 2 } } } };
-      const better = half && compositionOf(half);
       yield {
-        message: `${Called(l.layer)} has ${percent(pvc.likely)} of pigment in its film, where ${percent(cpvc.likely)} can be held: it ${sure ? 'dries' : 'may dry'} chalky and porous. Give it more binder.`,
+        message: `${Called(l.layer)} has ${percent(pvc.likely)} of pigment in its film, where its binder can hold ${percent(cpvc.likely)}: it ${sure ? 'dries' : 'may dry'} chalky and porous. Give it more oil.`,
         place: l.layer.namePlace,
         layer: l.layer.index,
         severity: sure ? 'error' : 'warning',
-        fixes: share && better && better.lambda.likely <= 1 && share.given === 'exact' ? [replace('Take half as much medium', share.place, `${Math.round(share.value.likely * 50)} %`)] : [],
+        fixes: fixes(plan, study, l),
       };
     }
   },

@@ -1,0 +1,73 @@
+import type { Fix, Plan } from '../plan/plan.ts';
+import type { LayerStudy } from '../study/study.ts';
+import { filmOf, touching } from './beneath.ts';
+import { isOilFilm, on } from './films.ts';
+import type { Rule } from './rule.ts';
+import { Called, called, practice } from './words.ts';
+
+/** µm up to which a first oil film is a seal itself, as an imprimatura or a thin drawing in colour is. */
+const SEAL_UM = 12;
+
+const freeName = (plan: Plan, wanted: string): string => {
+  const taken = new Set(plan.layers.map((l) => l.name));
+  for (let n = 1; ; n++) {
+    const name = n === 1 ? wanted : `${wanted}-${n}`;
+    if (!taken.has(name)) return name;
+  }
+};
+
+/** A new layer right above (or right below) one of the plan, on the same areas. */
+export function newLayer(
+  plan: Plan,
+  title: string,
+  beside: LayerStudy['layer'],
+  at: 'after' | 'before',
+  kind: string,
+  name: string,
+  material: string,
+): Fix {
+  const where = beside.everywhere ? '' : `  on ${beside.areas.join(', ')}\n`;
+  const text = `${kind} ${freeName(plan, name)} {\n${where}  material ${material}\n}`;
+  const { uri, start, end } = beside.place;
+  return at === 'after'
+    ? { title, edits: [{ place: { uri, start: end, end }, text: `\n\n${text}` }] }
+    : { title, edits: [{ place: { uri, start, end: start }, text: `${text}\n\n` }] };
+}
+
+/** The first oil layer on a ground that drinks. */
+export const groundUnsealed: Rule = {
+  id: 'ground-unsealed',
+  title: 'Absorbent ground not sealed',
+  severity: 'warning',
+  why: 'A chalk or plaster ground drinks the oil out of the first layer, which is left matt, spotty and weak. A thin size, a thin imprimatura or a breath of oil closes it.',
+  whatToDo: 'Seal it with thin glue size or shellac, or let a thin imprimatura in oil or alkyd do it.',
+  sources: [
+    practice('chalk grounds are isolated with size, shellac or a thin imprimatura before body colour'),
+  ],
+  appliesTo: ['plan'],
+  *check(plan, study) {
+    for (const upper of study.layers) {
+      const { layer } = upper;
+      if (!isOilFilm(upper) || layer.kind === 'size' || layer.kind === 'varnish') continue;
+      // a ground in oil is meant to sink in, a wash is the seal itself, and an oiling out has filled the pores
+      if (layer.kind === 'ground' || layer.kind === 'imprimatura' || filmOf(upper) <= SEAL_UM) continue;
+      if (layer.prepare.some((p) => p.method === 'oil-out')) continue;
+      for (const { below, area } of touching(study, upper)) {
+        const ground = below.layer.kind === 'ground' ? below.layer.material?.is : undefined;
+        // acrylic grounds are absorbent just so far that oil grips
+        if (!ground?.absorbent || ground.kind === 'acrylic') continue;
+        yield {
+          message: `${Called(layer)} is the first oil on ${called(below.layer)}${on(plan, area)}, which is absorbent: the oil sinks away and leaves it matt and weak. Seal the ground first.`,
+          place: layer.namePlace,
+          layer: layer.index,
+          severity: ground.kind === 'glue' || ground.id.endsWith('plaster') ? 'warning' : 'info',
+          related: [{ message: `${Called(below.layer)} is absorbent`, place: below.layer.namePlace }],
+          fixes: [
+            newLayer(plan, 'Seal the ground with glue size', below.layer, 'after', 'size', 'seal', 'glue'),
+          ],
+        };
+        break;
+      }
+    }
+  },
+};

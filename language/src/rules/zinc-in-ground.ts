@@ -1,0 +1,50 @@
+import type { Pigment } from '../materials/types.ts';
+import { isFilm } from './beneath.ts';
+import { isOilFilm } from './films.ts';
+import { partsWith, pigmentPlace, withoutParts } from './pigments.ts';
+import type { Rule } from './rule.ts';
+import { Called, percent, practice } from './words.ts';
+
+export const isZincWhite = (p: Pigment): boolean => p.code === 'PW4';
+
+export const zincSource = {
+  text: 'Mecklenburg & Tumosa, Smithsonian MCI 28-year oil-film study (figures read in a secondary article): a zinc white film of 14 years stretches about 0.3 % before it breaks, lead white about 4.5 %',
+  mark: 'second-hand',
+} as const;
+
+/** Zinc white in what everything lies on. */
+export const zincInGround: Rule = {
+  id: 'zinc-in-ground',
+  title: 'Zinc white in an oil ground',
+  severity: 'error',
+  why: 'Zinc white and oil make soaps: within years the film is brittle as glass and lets go of what lies on it. In a ground it takes the whole picture with it.',
+  whatToDo:
+    'Ground with titanium white, chalk or barytes in oil, lead white where law and care allow it, or an acrylic ground.',
+  sources: [zincSource, practice('no zinc white in grounds')],
+  appliesTo: ['plan'],
+  *check(_plan, study) {
+    for (const l of study.layers) {
+      if (l.layer.kind !== 'ground' || !isOilFilm(l) || !isFilm(l)) continue;
+      const zinc = l.composition.pigments.find((p) => isZincWhite(p.pigment));
+      if (!zinc || !(zinc.massFraction.likely > 0)) continue;
+      const formula = l.layer.colour?.kind === 'formula' ? l.layer.colour.formula : undefined;
+      // only what is zinc white and nothing else can be left out without losing another colour
+      const out = partsWith(l.layer, isZincWhite).filter(
+        ({ ingredient: { is } }) =>
+          (is.kind === 'pigment' && isZincWhite(is.pigment)) ||
+          (is.kind === 'paint' &&
+            is.paint.formula?.parts.every(
+              (p) => p.ingredient.is.kind === 'pigment' && isZincWhite(p.ingredient.is.pigment),
+            )),
+      );
+      const edits = formula && out.length > 0 ? withoutParts(formula, out) : undefined;
+      const all = partsWith(l.layer, isZincWhite).length === out.length;
+      yield {
+        message: `${Called(l.layer)} holds zinc white, ${percent(zinc.massFraction.likely)} of its dry film by mass: an oil ground with zinc turns brittle and lets go of the painting. Use another white.`,
+        place: pigmentPlace(l.layer, isZincWhite),
+        layer: l.layer.index,
+        fixes: edits && all ? [{ title: 'Leave the zinc white out', edits }] : [],
+      };
+    }
+  },
+};

@@ -1,5 +1,5 @@
 /** No rule throws on any text, says NaN, or hangs on a long plan. */
-import { readdirSync, readFileSync } from 'node:fs';
+import { readdirSync, readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
@@ -17,7 +17,7 @@ const texts = [
     join(import.meta.dirname, f),
   ),
 ]
-  .filter((f) => f.endsWith('.paintplan'))
+  .filter((f) => f.endsWith('.paintplan') && statSync(f).isFile())
   .map((f) => readFileSync(f, 'utf8'));
 
 const judge = (text: string) => {
@@ -104,6 +104,12 @@ describe('edges of the world', () => {
       ),
     ],
     ['mixes of themselves', body('mix a = 1 b + 1 PW6\nmix b = 1 a + 1 PW6\nglaze c { colour a }')],
+    [
+      'mixes of mixes of mixes',
+      body(
+        `${Array.from({ length: 60 }, (_, i) => `mix m${i} = 1 ${i ? `m${i - 1}` : 'PW6'} + 1 ${i ? `m${i - 1}` : 'PB29'}`).join('\n')}\nglaze g { colour m59 }`,
+      ),
+    ],
     [
       'a target beyond every paint',
       body('layer a { colour PW6 + PB29 + PY150 }\ntarget s color(display-p3 0 1 0)', 'area s 100 %'),

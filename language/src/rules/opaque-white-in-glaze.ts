@@ -1,4 +1,4 @@
-import type { Fix, Ingredient, Layer, Part } from '../plan/plan.ts';
+import type { Fix, Formula, Ingredient, Layer, Part } from '../plan/plan.ts';
 import type { Study } from '../study/study.ts';
 import { colourWith, compositionOf } from '../study/what-if.ts';
 import { type Film, isFilm, shareOfPigment } from './beneath.ts';
@@ -10,18 +10,21 @@ import { Called, figure, listed, percent, practice, quoted } from './words.ts';
 
 /** Share of the pigment by volume from which a white is more than a trace. */
 const TRACE = 0.02;
-/** Mixes may contain themselves. */
-const DEEPEST = 50;
-
-/** Share of a word of a formula that is opaque white, by the amounts written. */
-function whiteness({ is }: Ingredient, depth = 0): number {
+/** Share of a word of a formula that is opaque white, by the amounts written; `known` are formulas already looked at. */
+function whiteness({ is }: Ingredient, known = new Map<Formula, number>()): number {
   if (is.kind === 'pigment') return isOpaqueWhite(is.pigment) ? 1 : 0;
-  const parts =
-    is.kind === 'paint' ? is.paint.formula?.parts : is.kind === 'mix' ? is.mix.formula?.parts : undefined;
-  if (!parts || depth > DEEPEST) return 0;
+  const formula = is.kind === 'paint' ? is.paint.formula : is.kind === 'mix' ? is.mix.formula : undefined;
+  if (!formula) return 0;
+  const found = known.get(formula);
+  if (found !== undefined) return found;
+  // a mix that contains itself has no share of its own to tell
+  known.set(formula, 0);
   const amount = (p: Part): number => Math.max(0, p.amount?.value ?? 1);
-  const all = parts.reduce((s, p) => s + amount(p), 0);
-  return all > 0 ? parts.reduce((s, p) => s + amount(p) * whiteness(p.ingredient, depth + 1), 0) / all : 0;
+  const all = formula.parts.reduce((s, p) => s + amount(p), 0);
+  const white = formula.parts.reduce((s, p) => s + amount(p) * whiteness(p.ingredient, known), 0);
+  const share = all > 0 ? white / all : 0;
+  known.set(formula, share);
+  return share;
 }
 
 /** The layer with its whites left out, and which they are; nothing where nothing would stay, or white would. */

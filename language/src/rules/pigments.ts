@@ -11,19 +11,22 @@ export const isOpaqueWhite: Test = ({ code, transparency }) =>
   (code?.startsWith('PW') ?? false) &&
   (transparency.value === 'opaque' || transparency.value === 'semi-opaque');
 
-/** Mixes may contain themselves; nobody mixes so deep. */
-const DEEPEST = 50;
-
-/** Whether a word of a formula, opened down to its pigments, holds one of a kind. */
-export function holds({ is }: Ingredient, test: Test, depth = 0): boolean {
-  if (is.kind === 'pigment') return test(is.pigment);
-  if (depth > DEEPEST) return false;
+/**
+ * The pigments a word of a formula comes down to, paints and mixes opened, those of other files too. Each declaration is
+ * opened once, so that neither circles nor mixes of mixes of mixes take long.
+ */
+export function pigmentsOf({ is }: Ingredient, opened = new Set<Formula>()): readonly Pigment[] {
+  if (is.kind === 'pigment') return [is.pigment];
   const inner = is.kind === 'paint' ? is.paint.formula : is.kind === 'mix' ? is.mix.formula : undefined;
-  return inner?.parts.some((p) => holds(p.ingredient, test, depth + 1)) ?? false;
+  if (!inner || opened.has(inner)) return [];
+  opened.add(inner);
+  return inner.parts.flatMap((p) => pigmentsOf(p.ingredient, opened));
 }
 
 export const partsWith = (layer: Layer, test: Test): readonly Part[] =>
-  layer.colour?.kind === 'formula' ? layer.colour.formula.parts.filter((p) => holds(p.ingredient, test)) : [];
+  layer.colour?.kind === 'formula'
+    ? layer.colour.formula.parts.filter((p) => pigmentsOf(p.ingredient).some(test))
+    : [];
 
 /** Where a layer names what brings the pigment in; the layer's name where that cannot be told. */
 export function pigmentPlace(layer: Layer, test: Test): Place {

@@ -1,6 +1,7 @@
 import { cautionFor } from '../materials/cautions.ts';
-import type { Hazard, Pigment } from '../materials/types.ts';
+import type { Hazard } from '../materials/types.ts';
 import { ingredients } from './ingredients.ts';
+import { pigmentsOf } from './pigments.ts';
 import type { Rule } from './rule.ts';
 import { listed, quoted } from './words.ts';
 
@@ -35,27 +36,19 @@ export const toxicPigment: Rule = {
   *check(plan) {
     const told = new Set<Hazard>();
     const seen = new Set<string>();
-    for (const { ingredient, layer } of ingredients(plan)) {
-      const pigments: Pigment[] =
-        ingredient.is.kind === 'pigment'
-          ? [ingredient.is.pigment]
-          : ingredient.is.kind === 'paint' && ingredient.is.paint.place.uri !== plan.uri
-            ? (ingredient.is.paint.formula?.parts.flatMap((p) =>
-                p.ingredient.is.kind === 'pigment' ? [p.ingredient.is.pigment] : [],
-              ) ?? [])
-            : [];
-      for (const p of pigments) {
+    for (const { ingredient, layer } of ingredients(plan))
+      for (const p of pigmentsOf(ingredient)) {
         if (seen.has(p.id)) continue;
         seen.add(p.id);
         const fresh = p.hazards.filter((h) => TOXIC.includes(h) && !told.has(h));
         if (fresh.length === 0) continue;
         for (const h of fresh) told.add(h);
+        const cautions = fresh.map(cautionFor);
         yield {
-          message: `${quoted(p.id)} (${p.names[0]}): ${listed(fresh.map((h) => cautionFor(h).title.toLowerCase()))}. ${fresh.map((h) => cautionFor(h).text).join(' ')} The maker’s safety data sheet comes first.`,
-          place: ingredient.place,
+          message: `${quoted(p.id)} (${p.names[0]}): ${listed(cautions.map((c) => c.title.toLowerCase()))}. ${cautions.map((c) => c.text).join(' ')} The maker’s safety data sheet comes first.`,
+          place: { ...ingredient.place, end: ingredient.variety?.place.end ?? ingredient.place.end },
           layer,
         };
       }
-    }
   },
 };

@@ -122,7 +122,7 @@ export function readSupport(found: Found): PlanSupport | undefined {
       const found_ = measure(found.context, figure, where, 'size');
       return found_;
     };
-    if (node.height !== undefined && node.unit === undefined)
+    if (node.height !== undefined && node.width !== undefined && node.unit === undefined)
       problem(
         found.context,
         { ...place, start: place.end },

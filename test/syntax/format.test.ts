@@ -10,14 +10,27 @@ const formatted = (text: string): string => {
   const result = format(text);
   return 'text' in result ? result.text : text;
 };
-const comments = (text: string) => text.match(/\/\/[^\r\n]*|\/\*[\s\S]*?\*\//g)?.map((c) => c.trimEnd()) ?? [];
+const comments = (text: string) =>
+  text.match(/\/\/[^\r\n]*|\/\*[\s\S]*?\*\//g)?.map((c) => c.trimEnd()) ?? [];
 /** All that is no space, spellings of units made one. */
-const ink = (text: string) => text.replace(/^\ufeff/, '').replace(/\bcolor\b(?![(\w-])/g, 'colour').replace(/\s+/g, '').replaceAll('×', 'x').replaceAll('μ', 'µ').replaceAll('º', '°').replace(/um(?=[^a-z])/g, 'µm').replace(/m3/g, 'm³').replace(/(\d)([CF])\b/g, '$1°$2');
+const ink = (text: string) =>
+  text
+    .replace(/^\ufeff/, '')
+    .replace(/\bcolor\b(?![(\w-])/g, 'colour')
+    .replace(/\s+/g, '')
+    .replaceAll('×', 'x')
+    .replaceAll('μ', 'µ')
+    .replaceAll('º', '°')
+    .replace(/um(?=[^a-z])/g, 'µm')
+    .replace(/m3/g, 'm³')
+    .replace(/(\d)([CF])\b/g, '$1°$2');
 
 function holds(text: string): void {
   const once = formatted(text);
   expect(formatted(once), 'a second pass changes nothing').toBe(once);
-  expect(comments(once).map((c) => c.replace(/\s+/g, ' '))).toEqual(comments(text).map((c) => c.replace(/\s+/g, ' ')));
+  expect(comments(once).map((c) => c.replace(/\s+/g, ' '))).toEqual(
+    comments(text).map((c) => c.replace(/\s+/g, ' ')),
+  );
   const [before, after] = [readPlan(text, 'file:///f'), readPlan(once, 'file:///f')];
   const said = (p: typeof before) => sayings(p).map((s) => s.words.replace(/"words":"[^"]*"/g, ''));
   expect(lost(said(before), said(after))).toEqual([]);
@@ -28,12 +41,19 @@ describe('what was said stays said', () => {
   test.each(samples.map((s) => [s.name, s.text] as const))('%s', (_, text) => holds(text));
 
   test.each(samples.map((s) => [s.name, s.text] as const))('%s with its spaces gone wild', (_, text) => {
-    const wild = text.replace(/\n/g, '\n   \n').replace(/ = /g, '\t=  ').replace(/ \{/g, '{').replace(/, /g, ' ,');
+    const wild = text
+      .replace(/\n/g, '\n   \n')
+      .replace(/ = /g, '\t=  ')
+      .replace(/ \{/g, '{')
+      .replace(/, /g, ' ,');
     holds(wild);
     expect(ink(formatted(wild))).toBe(ink(text));
   });
 
-  test.each([['CRLF', '\r\n'], ['CR', '\r']])('%s stays', (_, eol) => {
+  test.each([
+    ['CRLF', '\r\n'],
+    ['CR', '\r'],
+  ])('%s stays', (_, eol) => {
     for (const { text } of samples) {
       const other = text.replaceAll('\n', eol);
       expect(formatted(other)).toBe(formatted(text).replaceAll('\n', eol));
@@ -59,10 +79,14 @@ describe('what was said stays said', () => {
 
 describe('the form', () => {
   test('spacing, indentation, one field a line', () => {
-    expect(formatted('plan   "x"\nglaze a{\non sky,sea\n     film 8µm\ncoats 2}\n')).toBe('plan "x"\nglaze a {\n  on sky, sea\n  film 8 µm\n  coats 2\n}\n');
+    expect(formatted('plan   "x"\nglaze a{\non sky,sea\n     film 8µm\ncoats 2}\n')).toBe(
+      'plan "x"\nglaze a {\n  on sky, sea\n  film 8 µm\n  coats 2\n}\n',
+    );
   });
   test('a block of one line stays one while it fits', () => {
-    expect(formatted('ground a {material gesso film 8 um}')).toBe('ground a { material gesso   film 8 µm }\n');
+    expect(formatted('ground a {material gesso film 8 um}')).toBe(
+      'ground a { material gesso   film 8 µm }\n',
+    );
     const long = `ground a { material gesso   note "${'long '.repeat(20)}" }`;
     expect(formatted(long)).toBe(`ground a {\n  material gesso\n  note "${'long '.repeat(20)}"\n}\n`);
   });
@@ -71,7 +95,8 @@ describe('the form', () => {
     expect(formatted(text)).toBe(text);
   });
   test('comments stay where they are', () => {
-    const text = '// head\n\n/// about a\nglaze a { // why\n  // before\n  film thin // after\n\n  /* two\n     lines */\n  on sky\n  // last\n}\n// end\n';
+    const text =
+      '// head\n\n/// about a\nglaze a { // why\n  // before\n  film thin // after\n\n  /* two\n     lines */\n  on sky\n  // last\n}\n// end\n';
     const once = formatted(text);
     holds(text);
     expect(once.indexOf('// why')).toBeLessThan(once.indexOf('// before'));
@@ -84,7 +109,9 @@ describe('the form', () => {
   test('a range', () => {
     const text = 'area   a 1 %\narea   b 1 %\narea   c 1 %\n';
     const at = text.indexOf('area   b');
-    expect(applyEdits(text, formatEdits(text, { start: at + 2, end: at + 6 }))).toBe('area   a 1 %\narea b 1 %\narea   c 1 %\n');
+    expect(applyEdits(text, formatEdits(text, { start: at + 2, end: at + 6 }))).toBe(
+      'area   a 1 %\narea b 1 %\narea   c 1 %\n',
+    );
   });
   test('nothing readable, nothing changed', () => {
     expect(format('hello   world')).toEqual({ unchanged: 'nothing in it is a declaration' });
@@ -93,5 +120,6 @@ describe('the form', () => {
 });
 
 test('the examples that ship are in canonical form', () => {
-  for (const { name, text } of samples.filter((x) => !x.name.startsWith('rich'))) expect(formatted(text), name).toBe(text);
+  for (const { name, text } of samples.filter((x) => !x.name.startsWith('rich')))
+    expect(formatted(text), name).toBe(text);
 });

@@ -24,7 +24,9 @@ const ODD = [
   'glaze a {\n  on light, dry\n  dry 2027-01-02\n  colour oil + dry\n}',
 ];
 
-test.each([...samples, ...ODD.map((text, i) => ({ name: `odd ${i}`, text }))].map((s) => [s.name, s.text] as const))('%s', (_, text) => {
+test.each(
+  [...samples, ...ODD.map((text, i) => ({ name: `odd ${i}`, text }))].map((s) => [s.name, s.text] as const),
+)('%s', (_, text) => {
   const whole = parse<Model>(text, 'Model');
   expect(whole?.parserErrors.map((e) => e.message)).toEqual([]);
   const chunks = scan(text).map((chunk) => {

@@ -23,10 +23,12 @@ const SERVER = fileURLToPath(new URL('../../language/src/server/node.ts', import
 export interface Client {
   readonly connection: ProtocolConnection;
   readonly initialized: InitializeResult;
-  open(uri: string, text: string): void;
+  open(uri: string, text: string, languageId?: string): void;
   change(uri: string, version: number, text: string): void;
   /** the next diagnostics of a document, at this version or later */
   diagnostics(uri: string, version?: number): Promise<PublishDiagnosticsParams>;
+  /** diagnostics that come after now; peers that state no version are taken at their word */
+  diagnosticsAfter(uri: string, version: number): Promise<PublishDiagnosticsParams>;
   /** what the server wrote on standard error: nothing, when all is well */
   errors(): string;
   stop(): Promise<void>;
@@ -49,7 +51,9 @@ export async function startServer(
   const waiting: { uri: string; version: number; resolve: (p: PublishDiagnosticsParams) => void }[] = [];
   connection.onNotification(PublishDiagnosticsNotification.type, (p) => {
     seen.set(p.uri, p);
-    for (const w of waiting.filter((x) => x.uri === p.uri && (p.version ?? 0) >= x.version)) {
+    for (const w of waiting.filter(
+      (x) => x.uri === p.uri && (p.version ?? Number.MAX_SAFE_INTEGER) >= x.version,
+    )) {
       waiting.splice(waiting.indexOf(w), 1);
       w.resolve(p);
     }
@@ -65,9 +69,9 @@ export async function startServer(
   return {
     connection,
     initialized,
-    open: (uri, text) =>
+    open: (uri, text, languageId = 'paintplan') =>
       void connection.sendNotification(DidOpenTextDocumentNotification.type, {
-        textDocument: { uri, languageId: 'paintplan', version: 1, text },
+        textDocument: { uri, languageId, version: 1, text },
       }),
     change: (uri, version, text) =>
       void connection.sendNotification(DidChangeTextDocumentNotification.type, {
@@ -77,9 +81,10 @@ export async function startServer(
     diagnostics: (uri, version = 1) =>
       new Promise((resolve) => {
         const known = seen.get(uri);
-        if (known && (known.version ?? 0) >= version) resolve(known);
+        if (known && (known.version ?? Number.MAX_SAFE_INTEGER) >= version) resolve(known);
         else waiting.push({ uri, version, resolve });
       }),
+    diagnosticsAfter: (uri, version) => new Promise((resolve) => waiting.push({ uri, version, resolve })),
     errors: () => errors,
     async stop() {
       await connection.sendRequest(ShutdownRequest.type);

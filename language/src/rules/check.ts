@@ -27,13 +27,25 @@ function reports(rule: Rule, plan: Plan, study: Study, strict: boolean): Report[
   }
 }
 
-const whole = (rule: string, severity: Severity, report: Report): Finding => ({
-  ...report,
-  rule,
-  severity: report.severity ?? severity,
-  related: report.related ?? [],
-  fixes: report.fixes ?? [],
-});
+function whole(rule: string, severity: Severity, report: Report): Finding {
+  const { fixes, ...rest } = report;
+  const finding = {
+    ...rest,
+    rule,
+    severity: report.severity ?? severity,
+    related: report.related ?? [],
+    fixes: [],
+  };
+  if (typeof fixes !== 'function') return { ...finding, fixes: fixes ?? [] };
+  let made: Finding['fixes'] | undefined;
+  return Object.defineProperty(finding, 'fixes', {
+    enumerable: true,
+    get() {
+      made ??= fixes();
+      return made;
+    },
+  });
+}
 
 /** Every allow with the layer it stands in, if any. */
 function allows(plan: Plan): { readonly allow: Allow; readonly layer?: Layer }[] {
@@ -50,7 +62,13 @@ const unlike = (a: Finding, b: Finding) =>
 
 export function findings(plan: Plan, study: Study, settings: CheckSettings = {}): Finding[] {
   const coloured = settings.colour !== false;
-  const level = (rule: string, own: Severity): Severity | 'off' => settings.severities?.[rule] ?? own;
+  const off = new Set(
+    Object.entries(settings.severities ?? {}).flatMap(([rule, level]) => (level === 'off' ? [rule] : [])),
+  );
+  const levelled = (report: Report, rule: string): Report => {
+    const level = settings.severities?.[rule];
+    return level === undefined || level === 'off' ? report : { ...report, severity: level };
+  };
   const used = new Set<Allow>();
   const given = allows(plan);
   const byRule = new Map<string, typeof given>();
@@ -61,7 +79,7 @@ export function findings(plan: Plan, study: Study, settings: CheckSettings = {})
     return found !== undefined;
   };
 
-  const found: Finding[] = plan.problems.map((p) => whole(p.rule, p.severity, p));
+  const found: Finding[] = plan.problems.map((p) => whole(p.rule, p.severity, levelled(p, p.rule)));
   const ran = new Set<string>();
   for (const rule of rules) {
     if (
@@ -72,7 +90,7 @@ export function findings(plan: Plan, study: Study, settings: CheckSettings = {})
       continue;
     ran.add(rule.id);
     for (const report of reports(rule, plan, study, settings.strict === true)) {
-      const finding = whole(rule.id, rule.severity, report);
+      const finding = whole(rule.id, rule.severity, levelled(report, rule.id));
       if (!silenced(finding)) found.push(finding);
     }
   }
@@ -81,31 +99,43 @@ export function findings(plan: Plan, study: Study, settings: CheckSettings = {})
     if (!rule) {
       const near = nearest(allow.rule, [...ruleById.keys()], 2);
       found.push(
-        whole('unknown-rule', 'warning', {
-          message: `There is no rule ${quoted(allow.rule)}.${didYouMean(near)}`,
-          place: allow.rulePlace,
-          layer: layer?.index,
-          fixes: near.map((n) => ({ title: `Change to ${n}`, edits: [{ place: allow.rulePlace, text: n }] })),
-        }),
+        whole(
+          'unknown-rule',
+          'warning',
+          levelled(
+            {
+              message: `There is no rule ${quoted(allow.rule)}.${didYouMean(near)}`,
+              place: allow.rulePlace,
+              layer: layer?.index,
+              fixes: near.map((n) => ({
+                title: `Change to ${n}`,
+                edits: [{ place: allow.rulePlace, text: n }],
+              })),
+            },
+            'unknown-rule',
+          ),
+        ),
       );
     } else if (!used.has(allow) && (ran.has(rule.id) || !rule.needsColour))
       found.push(
-        whole('unneeded-allow', 'warning', {
-          message: `Nothing here needs ${quoted(`allow ${allow.rule}`)}: the rule has nothing to say. Take it out, so that it cannot hide a later fault.`,
-          place: allow.place,
-          layer: layer?.index,
-          fixes: [{ title: 'Take it out', edits: [{ place: allow.place, text: '' }] }],
-          unnecessary: true,
-        }),
+        whole(
+          'unneeded-allow',
+          'warning',
+          levelled(
+            {
+              message: `Nothing here needs ${quoted(`allow ${allow.rule}`)}: the rule has nothing to say. Take it out, so that it cannot hide a later fault.`,
+              place: allow.place,
+              layer: layer?.index,
+              fixes: [{ title: 'Take it out', edits: [{ place: allow.place, text: '' }] }],
+              unnecessary: true,
+            },
+            'unneeded-allow',
+          ),
+        ),
       );
   }
   return found
-    .flatMap((f) => {
-      const severity = level(f.rule, f.severity);
-      return severity === 'off'
-        ? []
-        : [severity === f.severity || settings.severities?.[f.rule] === undefined ? f : { ...f, severity }];
-    })
+    .filter((f) => !off.has(f.rule))
     .sort(unlike)
     .filter(
       (f, i, all) =>

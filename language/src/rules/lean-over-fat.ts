@@ -77,7 +77,7 @@ export const leanOverFat: Rule = {
             place: below.layer.namePlace,
           },
         ],
-        fixes: fixes(plan, study, upper, below),
+        fixes: () => fixes(plan, study, upper, below),
       };
     }
   },

@@ -9,6 +9,7 @@ export interface Finding {
   readonly message: string;
   readonly place: Place;
   readonly related: readonly { readonly message: string; readonly place: Place }[];
+  /** made when first looked at: a fix may have to try a layer otherwise */
   readonly fixes: readonly Fix[];
   /** index of the layer this finding is about, so that the layer's `allow` can silence it */
   readonly layer?: number;
@@ -22,7 +23,8 @@ export interface Report {
   readonly place: Place;
   readonly severity?: Severity;
   readonly related?: readonly { readonly message: string; readonly place: Place }[];
-  readonly fixes?: readonly Fix[];
+  /** a function where finding them takes work: it is called when someone asks for fixes, never while checking */
+  readonly fixes?: readonly Fix[] | (() => readonly Fix[]);
   readonly layer?: number;
   readonly unnecessary?: boolean;
 }

@@ -1,4 +1,4 @@
-import { addFields } from './fixes.ts';
+import { addFields, replace } from './fixes.ts';
 import type { Rule } from './rule.ts';
 import { Called, languageReference, quoted } from './words.ts';
 
@@ -42,6 +42,9 @@ export const missingField: Rule = {
           message: `${Called(l)} does not say how much medium: medium 20 % ${l.medium.of?.name ?? 'name'}.`,
           place: l.medium.place,
           layer: l.index,
+          fixes: l.medium.of
+            ? [replace('Write 25 %', { ...l.medium.of.place, end: l.medium.of.place.start }, '25 % ')]
+            : [],
         };
       if (l.kind === 'varnish' && !l.resin && !l.material && !l.colour && plan.kind === 'plan')
         yield {

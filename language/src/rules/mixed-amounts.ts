@@ -1,6 +1,23 @@
+import type { Fix, Formula } from '../plan/plan.ts';
+import { replace } from './fixes.ts';
 import { formulas } from './ingredients.ts';
 import type { Rule } from './rule.ts';
 import { languageReference, quoted } from './words.ts';
+
+/** Where per cent are written for all but one, that one is what is left to 100. */
+function remainder({ parts }: Formula): Fix[] {
+  const [bare, ...more] = parts.filter((p) => !p.amount);
+  if (!bare || more.length > 0 || parts.some((p) => p.amount && p.amount.kind !== '%')) return [];
+  const left = Number((100 - parts.reduce((s, p) => s + (p.amount?.value ?? 0), 0)).toFixed(2));
+  if (!(left > 0)) return [];
+  return [
+    replace(
+      `Write ${left} % ${bare.ingredient.name}`,
+      { ...bare.place, end: bare.place.start },
+      `${left} % `,
+    ),
+  ];
+}
 
 /** Parts, per cent, grams and millilitres in one formula. */
 export const mixedAmounts: Rule = {
@@ -19,6 +36,7 @@ export const mixedAmounts: Rule = {
         message: `${quoted(name)} mixes amounts in ${kinds.join(', ')}: write all of them in one kind.`,
         place: f.place,
         layer,
+        fixes: remainder(f),
       };
     }
   },

@@ -1,3 +1,4 @@
+import { removePlace } from './fixes.ts';
 import type { Rule } from './rule.ts';
 import { languageReference, quoted } from './words.ts';
 
@@ -18,6 +19,7 @@ export const notInPlan: Rule = {
             message: `${quoted(f.name)} belongs in a record, not in a plan.`,
             place: f.place,
             layer: l.index,
+            fixes: [removePlace('Take it out', f.place)],
           };
       if (l.kind === 'retouching' || l.kind === 'deposit')
         yield {
@@ -27,19 +29,28 @@ export const notInPlan: Rule = {
         };
       if (l.colour?.kind === 'unknown')
         yield {
-          message: 'Only a record may say unknown: a plan decides.',
+          message: 'Only a record may say unknown: a plan decides on its colour.',
           place: l.colour.place,
           layer: l.index,
         };
       if (l.film?.given === 'unknown')
         yield {
-          message: 'Only a record may say unknown: a plan decides.',
+          message:
+            'Only a record may say unknown. Give a thickness, or leave film out: a default is then taken and told.',
           place: l.film.place,
           layer: l.index,
+          fixes: l.fields
+            .filter((f) => f.name === 'film')
+            .slice(0, 1)
+            .map((f) => removePlace('Leave film out', f.place)),
         };
     }
     for (const s of plan.samples)
-      yield { message: 'A sample belongs in a record, not in a plan.', place: s.namePlace };
+      yield {
+        message: 'A sample belongs in a record, not in a plan.',
+        place: s.namePlace,
+        fixes: [removePlace('Take the sample out', s.place)],
+      };
     if (plan.made) yield { message: '‘made’ belongs in a record, not in a plan.', place: plan.made.place };
   },
 };

@@ -13,6 +13,7 @@ const common: BuildOptions = {
   bundle: true,
   minify: true,
   sourcemap: false,
+  charset: 'utf8',
   target: 'es2023',
   logLevel: 'warning',
   legalComments: 'none',

@@ -68,7 +68,7 @@ function* areas(plan: Plan, study: Study): Generator<Report> {
       related: layer
         ? [{ message: `the last colour there, ${quoted(layer.name)}`, place: layer.namePlace }]
         : [],
-      fixes: layer ? proportions(study, layer, area.name, found.lab, found.within) : [],
+      fixes: () => (layer ? proportions(study, layer, area.name, found.lab, found.within) : []),
     };
   }
 }

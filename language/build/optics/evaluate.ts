@@ -78,7 +78,14 @@ export function leaveOneOut(films: readonly MeasuredFilm[], whole: Fit): HeldOut
       thickness: differences(sample, others, thick.x),
       own: differences(sample, others, own.x, own.m),
       srgbAverage: deltaE00(srgbAverage(sample, bases), toLab(toXyz(sample.over[0]!.seen))),
-      singleConstant: deltaE00(singleConstant(sample, bases), toLab(toXyz(sample.over[0]!.seen))),
+      singleConstant: deltaE00(
+        singleConstant(
+          sample,
+          samples.filter((_, j) => j !== i),
+          bases,
+        ),
+        toLab(toXyz(sample.over[0]!.seen)),
+      ),
     });
   });
   return out;
@@ -105,16 +112,29 @@ function srgbAverage(sample: Sample, bases: readonly Spectrum[]): Lab {
   return parseColour(`rgb(${rgb.map((v) => v * 255).join(' ')})`)!;
 }
 
-/** Baseline: K/S of opaque masstones averaged by volume, one constant a paint. */
-function singleConstant(sample: Sample, bases: readonly Spectrum[]): Lab {
+/**
+ * Baseline: one constant a paint. In tints with white the colour's k/s is what its other tints in that white gave (the
+ * median, the film in question left out) or, where there is none, its masstone's; K/S adds by volume.
+ */
+function singleConstant(sample: Sample, others: readonly Sample[], bases: readonly Spectrum[]): Lab {
+  const white = sample.shares.find(([p]) => WHITES.includes(PAINTS[p]!.name))?.[0];
+  const ratio = (seen: number): number => {
+    const r = Math.max(1e-3, inward(seen, face));
+    return (1 - r) ** 2 / (2 * r);
+  };
   const seen = new Float64Array(BANDS);
   for (let b = 0; b < BANDS; b++) {
-    let ratio = 0;
+    let sum = 0;
     for (const [p, share] of sample.shares) {
-      const r = Math.max(1e-3, inward(bases[p]![b]!, face));
-      ratio += (share * (1 - r) ** 2) / (2 * r);
+      const tints = others.flatMap((o) => {
+        const colour = o.shares.find(([q]) => q === p)?.[1];
+        const base = o.shares.find(([q]) => q === white)?.[1];
+        if (p === white || o.shares.length !== 2 || colour === undefined || base === undefined) return [];
+        return [(ratio(o.over[0]!.seen[b]!) - base * ratio(bases[white!]![b]!)) / colour];
+      });
+      sum += share * (tints.length > 0 ? Math.max(0, median(tints)) : ratio(bases[p]![b]!));
     }
-    seen[b] = outward(opaqueReflectance(ratio, 1), face);
+    seen[b] = outward(opaqueReflectance(sum, 1), face);
   }
   return toLab(toXyz(seen));
 }

@@ -6,7 +6,7 @@
  */
 import { type Lab, type Light, toLab, toXyz } from './cie.ts';
 import { hexOf } from './css.ts';
-import { deltaE00 } from './difference.ts';
+import { deltaE00, deltaE00Of } from './difference.ts';
 import { filmReflectance } from './film.ts';
 import { createMixer, type Medium, type Mixer, type Paint } from './match-film.ts';
 import { type Limit, limitOf } from './match-limit.ts';
@@ -99,7 +99,7 @@ export function match(request: MatchRequest): Match {
     // CIEDE2000 weighs a wide gap by its middle: measured there, the search goes the right way.
     const nearest = labOf(mixer, candidates[0]!);
     metric = metricAt([0, 1, 2].map((i) => (target[i]! + nearest[i]!) / 2) as unknown as Lab);
-    candidates = solveAll(mixer, createSolver(mixer, target, metric, count), count);
+    candidates = scanned(mixer, target, solveAgain(createSolver(mixer, target, metric, count), candidates));
   }
 
   const found: (Rounded & { readonly subset: readonly number[]; readonly exact: number })[] = [];
@@ -182,6 +182,47 @@ function solveAll(mixer: Mixer, solver: Solver, most: number): Candidate[] {
   }
   return all.sort(order);
 }
+
+/** The same sets under another metric, each from where it was. */
+const solveAgain = (solver: Solver, candidates: readonly Candidate[]): Candidate[] =>
+  candidates
+    .map((c) => {
+      const logParts = Float64Array.from(c.logParts);
+      const deltaE00 = solver.solve(c.subset, logParts);
+      return deltaE00 < c.deltaE00 ? { ...c, logParts, deltaE00 } : c;
+    })
+    .sort(order);
+
+/**
+ * Far from its target CIEDE2000 has valleys apart (in the blues above all): sets of two and three are sifted through a
+ * coarse sieve of proportions too, and take what they find there where it is better.
+ */
+function scanned(mixer: Mixer, target: Lab, candidates: readonly Candidate[]): Candidate[] {
+  const lab = new Float64Array(3);
+  const sift = (c: Candidate, proportions: readonly (readonly number[])[]): Candidate => {
+    let best = c;
+    for (const logs of proportions) {
+      const logParts = Float64Array.from(logs);
+      mixer.evaluate(c.subset, logParts, lab);
+      const off = deltaE00Of(target[0], target[1], target[2], lab[0]!, lab[1]!, lab[2]!);
+      if (off < best.deltaE00) best = { ...c, logParts, deltaE00: off };
+    }
+    return best;
+  };
+  return candidates
+    .map((c) => (c.subset.length === 2 ? sift(c, SIEVE_2) : c.subset.length === 3 ? sift(c, SIEVE_3) : c))
+    .sort(order);
+}
+
+const sieve = (count: number, size: number): number[][] =>
+  size === 0
+    ? [[]]
+    : sieve(count, size - 1).flatMap((rest) =>
+        Array.from({ length: count }, (_, i) => [...rest, (LEAST_LOG * i) / (count - 1)]),
+      );
+/** Only mixtures whose largest part is 1: the rest are the same again. */
+const SIEVE_2 = sieve(9, 2).filter((logs) => Math.max(...logs) === 0);
+const SIEVE_3 = sieve(4, 3).filter((logs) => Math.max(...logs) === 0);
 
 /** Where to begin: parts that count alike, and what the best set with one paint less found, the new one barely there. */
 function starts(

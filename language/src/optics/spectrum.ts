@@ -20,10 +20,13 @@ export interface SmoothSpectrum {
   readonly off: number;
 }
 
-/** The smoothest reflectance of the given CIELAB D65/2°. A colour no surface can show gets the nearest found. */
-export function smoothSpectrum(lab: Lab): SmoothSpectrum {
+/**
+ * The smoothest reflectance of the given CIELAB D65/2°. A colour no surface can show gets the nearest found. With
+ * `like`, a reflectance in air, the smoothest change of that one: its bands and edges stay where they are.
+ */
+export function smoothSpectrum(lab: Lab, like?: Spectrum): SmoothSpectrum {
   const wanted: Lab = [Math.min(100, Math.max(0, lab[0])), lab[1], lab[2]];
-  const whole = attempt(wanted);
+  const whole = (like && attempt(wanted, like)) ?? attempt(wanted);
   if (whole) return { seen: whole, off: deltaE00(lab, toLab(toXyz(whole))) };
   // Outside the solid of surface colours: pull towards the grey of equal lightness until a spectrum exists.
   let [out, within] = [1, 0];
@@ -39,16 +42,19 @@ export function smoothSpectrum(lab: Lab): SmoothSpectrum {
   return { seen: best, off: deltaE00(lab, toLab(toXyz(best))) };
 }
 
-function attempt(lab: Lab): Spectrum | undefined {
+function attempt(lab: Lab, like?: Spectrum): Spectrum | undefined {
   const target = fromLabToXyz(lab);
   if (!target.every((v) => v >= 0)) return undefined;
   const w = lightOf('D65');
   const bars = [w.x, w.y, w.z];
   const grey = Math.min(0.995, Math.max(0.003, target[1]));
-  const u = new Float64Array(BANDS).fill(Math.atanh(2 * grey - 1));
+  const shape = new Float64Array(BANDS);
+  if (like)
+    for (let i = 0; i < BANDS; i++) shape[i] = Math.atanh(2 * Math.min(0.997, Math.max(0.003, like[i]!)) - 1);
+  const u = like ? Float64Array.from(shape) : new Float64Array(BANDS).fill(Math.atanh(2 * grey - 1));
   const multipliers = [0, 0, 0];
   const r = new Float64Array(BANDS);
-  for (let round = 0; round < 60; round++) {
+  for (let round = 0; round < 40; round++) {
     const matrix = new Float64Array(SIZE * SIZE);
     const right = new Float64Array(SIZE);
     for (let i = 0; i < BANDS; i++) {
@@ -61,7 +67,7 @@ function attempt(lab: Lab): Spectrum | undefined {
       let diagonal = 0;
       for (const n of [i - 1, i + 1]) {
         if (n < 0 || n >= BANDS) continue;
-        gradient += 2 * (u[i]! - u[n]!);
+        gradient += 2 * (u[i]! - shape[i]! - u[n]! + shape[n]!);
         diagonal += 2;
         matrix[i * SIZE + n] = -2;
       }

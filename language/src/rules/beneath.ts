@@ -17,29 +17,52 @@ export const alkydShare = (c: Composition): number => {
 /** µm of all coats, likely. */
 export const filmOf = (l: LayerStudy): number => l.dryFilm?.likely ?? l.composition?.dryFilm.likely ?? 0;
 
-/** The fattest film beneath a layer on each of its areas, with the area. Grounds count: they are films like others. */
-export function fattestBelow(
-  study: Study,
-  layer: LayerStudy,
-): { readonly below: Film; readonly area: string } | undefined {
-  let found: { below: Film; area: string } | undefined;
-  for (const [area, indices] of layer.below)
-    for (const i of indices) {
-      const below = study.layers[i];
-      if (
-        isFilm(below) &&
-        (!found || below.composition.fatness.likely > found.below.composition.fatness.likely)
-      )
-        found = { below, area };
+export interface Under {
+  readonly below: Film;
+  readonly area: string;
+}
+
+const fattest = new WeakMap<Study, ReadonlyMap<number, Under>>();
+
+/** For every layer the fattest film beneath it: one walk up through the layers, whatever their number. */
+function fattestOfAll(study: Study): ReadonlyMap<number, Under> {
+  const found = new Map<number, Under>();
+  const so = new Map<string, Film>();
+  for (const layer of study.layers) {
+    let most: Under | undefined;
+    for (const area of layer.areas) {
+      const below = so.get(area);
+      if (below && (!most || below.composition.fatness.likely > most.below.composition.fatness.likely))
+        most = { below, area };
     }
+    if (most) found.set(layer.layer.index, most);
+    if (!isFilm(layer)) continue;
+    for (const area of layer.areas) {
+      const before = so.get(area);
+      if (!before || layer.composition.fatness.likely > before.composition.fatness.likely)
+        so.set(area, layer);
+    }
+  }
   return found;
 }
 
-/** The layer right beneath on an area, drawings and wiped sizes not counted. */
+/** The fattest film beneath a layer on any of its areas, with the area. Grounds count: they are films like others. */
+export function fattestBelow(study: Study, layer: LayerStudy): Under | undefined {
+  let all = fattest.get(study);
+  if (!all) {
+    all = fattestOfAll(study);
+    fattest.set(study, all);
+  }
+  return all.get(layer.layer.index);
+}
+
+/** The layer right beneath on an area, drawings not counted. */
 export function nextBelow(study: Study, layer: LayerStudy, area: string): LayerStudy | undefined {
-  return (layer.below.get(area) ?? [])
-    .map((i) => study.layers[i])
-    .find((l) => l !== undefined && l.layer.kind !== 'drawing');
+  for (const i of layer.below.get(area) ?? []) {
+    const below = study.layers[i];
+    if (below && below.layer.kind !== 'drawing') return below;
+  }
+  return undefined;
 }
 
 /** Each layer that lies right beneath, once, with an area where it does. */

@@ -26,10 +26,29 @@ export const langium = (): LangiumCoreServices => {
 
 export type Rule = 'Model' | 'Declaration' | 'LayerField' | 'StudioField' | 'PigmentField' | 'SampleRow';
 
+/**
+ * Replaces each node's concrete syntax by its two offsets, the only thing asked of it: parsed declarations are kept
+ * between keystrokes, and with their tokens they would take many times the memory and time.
+ */
+function keepPlaces(node: AstNode): void {
+  const own = node as unknown as Record<string, unknown>;
+  for (const key in own) {
+    if (key[0] === '$') continue;
+    const value = own[key];
+    if (Array.isArray(value)) {
+      for (const v of value) if (typeof v === 'object' && v !== null) keepPlaces(v as AstNode);
+    } else if (typeof value === 'object' && value !== null) keepPlaces(value as AstNode);
+  }
+  const cst = node.$cstNode;
+  if (cst) own.$cstNode = { offset: cst.offset, end: cst.end };
+}
+
 /** Parses a text from one rule. Undefined where the parser itself gave up; it is then made anew. */
 export function parse<T extends AstNode>(text: string, rule: Rule): ParseResult<T> | undefined {
   try {
-    return langium().parser.LangiumParser.parse<T>(text, { rule });
+    const result = langium().parser.LangiumParser.parse<T>(text, { rule });
+    keepPlaces(result.value);
+    return result;
   } catch {
     made = undefined;
     return undefined;

@@ -37,21 +37,29 @@ type Building = { -readonly [K in keyof Chunk]: Chunk[K] } & {
 };
 
 const LETTER = 'A-Za-z_\\u00AA-\\u024F\\u0370-\\u03FF\\u0400-\\u052F\\u1E00-\\u1FFF';
-// one token of the text, enough to know words, strings, comments and braces apart
+// one token of the text, enough to know words, strings, comments and braces apart; the first character tells which
 const TOKEN = new RegExp(
   [
-    '(\\/\\/\\/[^\\n\\r]*)', // 1 description
-    '(\\/\\/[^\\n\\r]*)', // 2 comment
-    '(\\/\\*)', // 3 comment over lines
-    '("[^"\\n\\r]*"?)', // 4 string
-    '([{}])', // 5 brace
-    `([${LETTER}][${LETTER}\\d-]*(?:\\([^()\\n\\r{}"]*\\)?)?)`, // 6 word, or colour function
-    '(\\r\\n|\\n|\\r)', // 7 line end
-    '([ \\t\\f\\v\\u00a0\\ufeff]+)', // 8 space
-    `([\\d.,%+#:=][\\d.%${LETTER}]*|[^${LETTER}\\s"{}/\\d.,%+#:=]+|[\\s\\S])`, // 9 anything else
+    `[${LETTER}][${LETTER}\\d-]*(?:\\([^()\\n\\r{}"]*\\)?)?`, // word, or colour function
+    '[ \\t\\f\\v\\u00a0\\ufeff]+',
+    '\\r\\n|\\n|\\r',
+    '[{}]',
+    '"[^"\\n\\r]*"?',
+    '\\/\\/[^\\n\\r]*',
+    '\\/\\*',
+    `[\\d.,%+#:=][\\d.%${LETTER}]*|[^${LETTER}\\s"{}/\\d.,%+#:=]+|[\\s\\S]`, // anything else
   ].join('|'),
   'g',
 );
+
+const IS_LETTER = new RegExp(`[${LETTER}]`);
+const isLetter = (c: number): boolean =>
+  c < 128
+    ? (c >= 97 && c <= 122) || (c >= 65 && c <= 90) || c === 95
+    : IS_LETTER.test(String.fromCharCode(c));
+const isSpace = (c: number): boolean =>
+  c === 32 || c === 9 || c === 11 || c === 12 || c === 0xa0 || c === 0xfeff;
+const [LF, CR, SLASH, STAR, QUOTE] = [10, 13, 47, 42, 34];
 
 /** Whether what follows is `NAME =`, to tell `medium lean = …` from `medium 20 % lean`. */
 const declares = (text: string, after: number): boolean =>
@@ -81,23 +89,25 @@ export function scan(text: string): Chunk[] {
     chunks.push(current);
   };
   TOKEN.lastIndex = 0;
-  for (let m = TOKEN.exec(text); m; m = TOKEN.exec(text)) {
-    const at = m.index;
-    let token = m[0];
-    if (m[7] !== undefined) {
+  while (TOKEN.lastIndex < text.length) {
+    const at = TOKEN.lastIndex;
+    TOKEN.test(text);
+    const first = text.charCodeAt(at);
+    if (isSpace(first)) continue;
+    if (first === LF || first === CR) {
       firstOnLine = true;
       prose = false;
-      lineStart = at + token.length;
+      lineStart = TOKEN.lastIndex;
       if (current) current.onLine = false;
       continue;
     }
-    if (m[8] !== undefined || m[2] !== undefined) continue;
-    if (m[1] !== undefined) {
+    let token = text.slice(at, TOKEN.lastIndex);
+    if (first === SLASH && text.charCodeAt(at + 1) === SLASH) {
       // a description inside a block belongs to nothing and counts as a comment
-      if (!inside(current)) description.push(token.slice(3).trim());
+      if (text.charCodeAt(at + 2) === SLASH && !inside(current)) description.push(token.slice(3).trim());
       continue;
     }
-    if (m[3] !== undefined) {
+    if (first === SLASH && text.charCodeAt(at + 1) === STAR) {
       const closing = noCommentEnds ? -1 : text.indexOf('*/', at + 2);
       if (closing >= 0) {
         TOKEN.lastIndex = closing + 2;
@@ -114,7 +124,7 @@ export function scan(text: string): Chunk[] {
       continue;
     }
     if (
-      m[4] !== undefined &&
+      first === QUOTE &&
       current?.onLine &&
       inside(current) &&
       (token.length === 1 || !token.endsWith('"'))
@@ -127,7 +137,7 @@ export function scan(text: string): Chunk[] {
       }
     }
     const end = at + token.length;
-    const word = m[6] ?? '';
+    const word = isLetter(first) ? token : '';
     const column = at - lineStart;
     const line: Line = { first: firstOnLine, column, before, text, end };
     if (word && !prose && beginsDeclaration(word, current, line)) begin(at, end, word);

@@ -23,6 +23,7 @@ const SERVER = fileURLToPath(new URL('../../language/src/server/node.ts', import
 export interface Client {
   readonly connection: ProtocolConnection;
   readonly initialized: InitializeResult;
+  readonly pid: number | undefined;
   open(uri: string, text: string, languageId?: string): void;
   change(uri: string, version: number, text: string): void;
   /** the next diagnostics of a document, at this version or later */
@@ -69,6 +70,7 @@ export async function startServer(
   return {
     connection,
     initialized,
+    pid: child.pid,
     open: (uri, text, languageId = 'paintplan') =>
       void connection.sendNotification(DidOpenTextDocumentNotification.type, {
         textDocument: { uri, languageId, version: 1, text },

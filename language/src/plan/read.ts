@@ -111,6 +111,8 @@ function readFile(text: string, uri: string, host: PlanHost, memo: PlanMemo, cha
       place: { uri, start: 0, end: 0 },
     },
   };
+  if (implicit && !names.has(everything.name))
+    names.set(everything.name, { areas: [everything.name], kind: 'area', place: everything.namePlace });
   const listed = implicit ? [everything] : areas;
   const all = listed.map((a) => a.name);
   const where: Areas = { names, all, order: new Map(all.map((a, i) => [a, i])) };

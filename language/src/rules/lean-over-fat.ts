@@ -4,12 +4,23 @@ import type { Film } from './beneath.ts';
 import { ceiling, type Fall, fall } from './falls.ts';
 import { isOilFilm, on } from './films.ts';
 import { keepsLimits } from './limits.ts';
-import { addMedium, leastShare, mostShare, shareOf, takeShare, useMedium, type Wanted } from './otherwise.ts';
+import {
+  addMedium,
+  changeMedium,
+  leastShare,
+  mostShare,
+  shareOf,
+  takeShare,
+  useMedium,
+  type Wanted,
+} from './otherwise.ts';
 import type { Rule } from './rule.ts';
 import { Called, called, fatness, percent, practice } from './words.ts';
 
 /** Per cent of medium up to which a fix goes: with more, body colour and scumbles become glazes. */
 const MOST = { glaze: 85, other: 50 };
+/** Per cent below which a glaze is none any more. */
+const LEAST_IN_GLAZE = 40;
 
 function fixes(plan: Plan, study: Study, upper: Film, below: Film): Fix[] {
   const { layer } = upper;
@@ -24,10 +35,12 @@ function fixes(plan: Plan, study: Study, upper: Film, below: Film): Fix[] {
     !fall(study, upper, undefined, { index: below.layer.index, composition: c }) &&
     (fall(study, below) !== undefined || !fall(study, below, c)) &&
     keepsLimits(study, below, c);
-  const less = mostShare(below.layer, shareOf(below.layer) - 1, leaner);
+  const fewest = below.layer.kind === 'glaze' ? LEAST_IN_GLAZE : 1;
+  const less = mostShare(below.layer, shareOf(below.layer) - 1, leaner, fewest);
   return [
     ...(least !== undefined && leastShare(layer, least, least, fatter) ? takeShare(layer, least) : []),
     ...useMedium(plan, layer, fatter),
+    ...changeMedium(plan, layer, (least ?? most + 1) - 1, fatter),
     ...addMedium(plan, layer, most, fatter),
     ...useMedium(plan, below.layer, leaner, 1),
     ...(less === undefined ? [] : takeShare(below.layer, less)),

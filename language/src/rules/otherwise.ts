@@ -57,10 +57,10 @@ export function leastShare(
   return high;
 }
 
-/** The greatest whole share from 1 to `to` per cent at which `wanted` holds, given that it holds up to there. */
-export function mostShare(layer: Layer, to: number, wanted: Wanted): number | undefined {
-  if (to < 1 || !holds(withShare(layer, 1), wanted)) return undefined;
-  let [low, high] = [1, to];
+/** The greatest whole share from `from` to `to` per cent at which `wanted` holds, given that it holds up to there. */
+export function mostShare(layer: Layer, to: number, wanted: Wanted, from = 1): number | undefined {
+  if (to < from || !holds(withShare(layer, from), wanted)) return undefined;
+  let [low, high] = [from, to];
   while (low < high) {
     const middle = Math.ceil((low + high) / 2);
     if (holds(withShare(layer, middle), wanted)) low = middle;
@@ -90,15 +90,41 @@ export const useMedium = (plan: Plan, layer: Layer, wanted: Wanted, most = 2): F
     .map((of) => replace(`Use the medium ${of.name} in ${layer.name}`, place, of.name));
 };
 
+/** The medium of the plan, other than the layer's own, of which the least share makes `wanted` hold. */
+function leastMedium(plan: Plan, layer: Layer, to: number, wanted: Wanted) {
+  return otherMediums(plan, layer)
+    .flatMap((of) => {
+      const percent = leastShare(layer, 1, to, wanted, of);
+      return percent === undefined ? [] : [{ of, percent }];
+    })
+    .sort((a, b) => a.percent - b.percent)[0];
+}
+
 /** Gives a layer without medium the least share of one of the plan with which `wanted` holds. */
 export function addMedium(plan: Plan, layer: Layer, to: number, wanted: Wanted): Fix[] {
-  if (layer.medium) return [];
-  for (const of of otherMediums(plan, layer)) {
-    const percent = leastShare(layer, 1, to, wanted, of);
-    if (percent !== undefined)
-      return addFields(`Add ${percent} % of ${of.name} to ${layer.name}`, layer, [
-        `medium ${percent} % ${of.name}`,
-      ]);
-  }
-  return [];
+  const found = layer.medium ? undefined : leastMedium(plan, layer, to, wanted);
+  return found
+    ? addFields(`Add ${found.percent} % of ${found.of.name} to ${layer.name}`, layer, [
+        `medium ${found.percent} % ${found.of.name}`,
+      ])
+    : [];
+}
+
+/** Another medium at another share, where that is less than `to` per cent. */
+export function changeMedium(plan: Plan, layer: Layer, to: number, wanted: Wanted): Fix[] {
+  const { medium } = layer;
+  if (!medium?.share || !medium.of) return [];
+  const found = leastMedium(plan, layer, to, wanted);
+  // at the share the layer has, changing the name is enough and told elsewhere
+  if (!found || found.percent <= shareOf(layer)) return [];
+  const { percent, of } = found;
+  return [
+    {
+      title: `Take ${percent} % of ${of.name} in ${layer.name}`,
+      edits: [
+        { place: medium.share.place, text: `${percent} %` },
+        { place: medium.of.place, text: of.name },
+      ],
+    },
+  ];
 }

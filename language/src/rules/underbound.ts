@@ -4,7 +4,15 @@ import type { Film } from './beneath.ts';
 import { ceiling } from './falls.ts';
 import { isOilFilm } from './films.ts';
 import { keepsLimits } from './limits.ts';
-import { addMedium, leastShare, shareOf, takeShare, useMedium, type Wanted } from './otherwise.ts';
+import {
+  addMedium,
+  changeMedium,
+  leastShare,
+  shareOf,
+  takeShare,
+  useMedium,
+  type Wanted,
+} from './otherwise.ts';
 import type { Rule } from './rule.ts';
 import { Called, percent, practice } from './words.ts';
 
@@ -19,6 +27,7 @@ function fixes(plan: Plan, study: Study, film: Film): Fix[] {
   return [
     ...(least === undefined ? [] : takeShare(layer, least)),
     ...useMedium(plan, layer, bound),
+    ...changeMedium(plan, layer, (least ?? MOST + 1) - 1, bound),
     ...addMedium(plan, layer, MOST, bound),
   ];
 }
@@ -45,7 +54,7 @@ export const underbound: Rule = {
       if (lambda.likely <= 1) continue;
       const sure = lambda.low > 1;
       yield {
-        message: `${Called(l.layer)} has ${percent(pvc.likely)} of pigment in its film, where its binder can hold ${percent(cpvc.likely)}: it ${sure ? 'dries' : 'may dry'} chalky and porous. Give it more oil.`,
+        message: `${Called(l.layer)} has ${percent(pvc.likely, 1)} of pigment in its film, where its binder can hold ${percent(cpvc.likely, 1)}: it ${sure ? 'dries' : 'may dry'} chalky and porous. Give it more oil.`,
         place: l.layer.namePlace,
         layer: l.layer.index,
         severity: sure ? 'error' : 'warning',

@@ -8,7 +8,8 @@ export const LANGUAGE = 'paintplan';
 
 export function clientOptions(): LanguageClientOptions {
   return {
-    documentSelector: [{ language: LANGUAGE }],
+    // notes too: the plans fenced in them are checked in place
+    documentSelector: [{ language: LANGUAGE }, { language: 'markdown' }],
     synchronize: { fileEvents: workspace.createFileSystemWatcher('**/*.paintplan') },
     initializationOptions: { trusted: workspace.isTrusted },
   };

@@ -185,3 +185,58 @@ test('compare tells layers, figures, colours and findings', async () => {
   );
   expect((await run('compare', before, moved)).code).toBe(0);
 });
+
+describe('Markdown notes', () => {
+  const note = `# Note\n\n\`\`\`paintplan\nplan "Pear"\nground priming { material acrylic }\nglaze warm { colour PB99 }\n\`\`\`\n\n\`\`\`paintplan\nplan "Two"\nunderlayer grey { colour 3 PW6 + 1 PBk9 }\n\`\`\`\n\n<!-- paintplan layers -->\nold\n<!-- paintplan end -->\n\n<!-- paintplan section of "pear.paintplan" -->\n<!-- paintplan end -->\n`;
+
+  test('fenced plans are checked where they stand', async () => {
+    const { out, code } = await run('check', file('note.md', note), '--format', 'json');
+    const found = JSON.parse(out).files;
+    expect(found).toHaveLength(1);
+    expect(found[0].findings.find((f: { rule: string }) => f.rule === 'unknown-pigment').range.start).toEqual(
+      { line: 6, column: 21 },
+    );
+    expect(code).toBe(1);
+  });
+
+  test('marked places are filled, and filled again without change', async () => {
+    file('pear.paintplan', 'plan "Pear"\nground priming { material acrylic }\n');
+    const path = file('note.md', note);
+    expect((await run('report', path, '--to', 'md', '--out', path)).code).toBe(0);
+    const once = readFileSync(path, 'utf8');
+    expect(once).toMatch(/\| 1 \| underlayer grey \|/);
+    expect(once).not.toMatch(/old/);
+    const drawing = /\]\(([^)]+\.svg)\)/.exec(once)?.[1] as string;
+    expect(readFileSync(join(folder, drawing), 'utf8')).toMatch(/^<svg /);
+    await run('report', path, '--to', 'md', '--out', path);
+    expect(readFileSync(path, 'utf8')).toBe(once);
+    const bad = await run(
+      'report',
+      file('bad.md', '<!-- paintplan layers -->\n<!-- paintplan end -->\n'),
+      '--to',
+      'md',
+    );
+    expect([bad.code, bad.err]).toEqual([
+      1,
+      expect.stringMatching(/bad\.md:1: There is no plan fenced above/),
+    ]);
+  });
+});
+
+test('match proposes whole parts, or says what limits them', async () => {
+  const path = file(
+    'match.paintplan',
+    'plan "M"\nsupport linen 30 x 40 cm\npaint white = PW6 in linseed\npaint ochre = PY43 in linseed\npaint blue = PB29 in linseed\nmix body = 5 ochre + 2 white target lab(70 3 28) within 4\nground priming { material acrylic }\nlayer body-colour { colour body   film 30 µm }\n',
+  );
+  const found = await run('match', path, '--mix', 'body', '--format', 'json');
+  const match = JSON.parse(found.out);
+  expect(found.code).toBe(match.reachable ? 0 : 1);
+  expect(match.recipes[0].deltaE00).toBeLessThan(8);
+  for (const r of match.recipes)
+    for (const p of r.parts) expect(Number.isInteger(p.parts) && p.parts >= 1 && p.parts <= 20).toBe(true);
+  const red = await run('match', path, '--target', '#e00020');
+  expect([red.code, red.out]).toEqual([1, expect.stringMatching(/Not reached\. \S+/)]);
+  expect((await run('match', path, '--mix', 'nothing')).code).toBe(2);
+  expect((await run('match', path, '--target', 'mauve')).code).toBe(2);
+  expect((await run('match', path)).code).toBe(2);
+});

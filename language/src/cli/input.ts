@@ -2,6 +2,7 @@
 import { readdirSync, readFileSync, statSync } from 'node:fs';
 import { join, relative, resolve, sep } from 'node:path';
 import { pathToFileURL } from 'node:url';
+import { fencedPlans } from '../features/markdown.ts';
 import { FILE_ENDING } from '../plan/names.ts';
 
 export interface Input {
@@ -51,6 +52,15 @@ function* walk(folder: string): Generator<string> {
 }
 
 /** Reads every named file; a directory stands for all plans below it, `-` for standard input. Throws CannotRun. */
+/** Markdown notes are read for the plans fenced in them; each is an input in which nothing moved. */
+export const isNote = (path: string): boolean => /\.(md|markdown)$/i.test(path);
+
+const plansIn = (input: Input): Input[] =>
+  isNote(input.path) ? fencedPlans(input.text).map(({ text }) => ({ ...input, text })) : [input];
+
+/** One file as it is, note or plan. Throws CannotRun. */
+export const readFile = readOne;
+
 export function readInputs(names: readonly string[]): Input[] {
   return names.flatMap((name) => {
     if (name === '-') {
@@ -63,7 +73,7 @@ export function readInputs(names: readonly string[]): Input[] {
     } catch {
       // readOne says what is wrong
     }
-    if (!folder) return [readOne(name)];
+    if (!folder) return plansIn(readOne(name));
     const found = [...walk(name)].map(readOne);
     if (found.length === 0) throw new CannotRun(`There is no ${FILE_ENDING} file in ${name}.`);
     return found;

@@ -312,16 +312,21 @@ export interface LayerText {
   readonly start: number;
   readonly end: number;
   readonly open?: number;
+  readonly openMissing?: boolean;
   readonly close?: number;
   readonly description?: string;
 }
 
 /** Where a new field goes: after the last one, on a line of its own where the block has lines. */
 export function insertField(chunk: LayerText, lastFieldEnd: number, uri: string): Layer['insertField'] {
-  if (chunk.open === undefined || chunk.close === undefined) return undefined;
+  if (chunk.open === undefined || chunk.openMissing || chunk.close === undefined) return undefined;
   const { text } = chunk;
+  // a comment at the end of the last field's line stays with that field
+  const comment =
+    /^[ \t]*(?:\/\/[^\r\n]*|\/\*[^\r\n]*?\*\/)/.exec(text.slice(lastFieldEnd - chunk.start))?.[0] ?? '';
+  const at = lastFieldEnd + comment.trimEnd().length;
   const inside = text.slice(chunk.open + 1 - chunk.start, chunk.close - chunk.start);
-  const place: Place = { uri, start: lastFieldEnd, end: lastFieldEnd };
+  const place: Place = { uri, start: at, end: at };
   const line = /(\r\n|\n|\r)([ \t]*)\S/.exec(inside);
   const break_ = /(\r\n|\n|\r)/.exec(inside);
   if (line) return { place, before: `${line[1]}${line[2]}`, after: '' };
@@ -346,7 +351,8 @@ export function readLayer(
   const kindPlace = wordPlace(head.node, headAt);
   const draft: Draft = {
     kind: head.node.word as LayerKind,
-    name: name?.name ?? '',
+    // a layer half-typed is called by its kind until it has a name
+    name: name?.name ?? (head.node.word as string),
     index,
     place: { uri: reader.context.uri, start: chunk.start, end: chunk.end },
     namePlace: name?.place ?? { ...kindPlace, start: kindPlace.end },
@@ -370,10 +376,20 @@ export function readLayer(
     const where = at(reader.context.uri, chunk.start + base);
     draft.fields.push(fieldUse(node, where, record, 'layer'));
     take(reader, areas, draft, node, where);
+    if (node.unknown && !record && (node.word === 'resin' || node.word === 'material'))
+      problem(
+        reader.context,
+        placeOf(node, where),
+        'Only a record may say unknown: a plan decides.',
+        [],
+        'not-in-plan',
+      );
     last = Math.max(last, placeOf(node, where).end);
   }
-  draft.areas = areasMeant(areas, draft.on, draft.except) as string[];
-  draft.everywhere = draft.on.length === 0 && draft.except.length === 0;
+  // `on` without an area yet is half-typed: the layer lies nowhere, rather than everywhere
+  const halfTyped = draft.on.length === 0 && draft.fields.some((f) => f.name === 'on');
+  draft.areas = halfTyped ? [] : (areasMeant(areas, draft.on, draft.except) as string[]);
+  draft.everywhere = draft.on.length === 0 && draft.except.length === 0 && !halfTyped;
   draft.insertField = insertField(chunk, last, reader.context.uri);
   return draft as Layer;
 }

@@ -58,11 +58,20 @@ const MOST_FILES = 200;
 /** More problems than this help nobody: what comes after them is not read, so that no text takes long. */
 const MOST_PROBLEMS = 1000;
 
+/** Equal for chunks that are parsed alike: their text, and what the scanner saw around it (braces, open comments). */
+function shapeOf(own: string, { start, open, close, stray, openMissing, unclosed, fields }: Chunk): string {
+  const marks = [open, close, stray, ...(unclosed ?? []).map((u) => u.start), ...fields].map((o) =>
+    o === undefined ? '' : o - start,
+  );
+  return `${own}\n${openMissing ? 'missing ' : ''}${marks.join(' ')} ${unclosed?.length ?? 0}`;
+}
+
 function parsed(text: string, chunk: Chunk, memo: PlanMemo): Parsed {
   const own = text.slice(chunk.start, chunk.end);
-  let found = memo.now.get(own) ?? memo.before.get(own);
+  const shape = shapeOf(own, chunk);
+  let found = memo.now.get(shape) ?? memo.before.get(shape);
   found ??= parseChunk(own, chunk);
-  memo.now.set(own, found);
+  memo.now.set(shape, found);
   return found;
 }
 
@@ -370,7 +379,11 @@ function readLayers(
     );
     if (!layer) continue;
     const before = first.get(layer.name);
-    if (before && layer.name)
+    if (layer.namePlace.end === layer.namePlace.start) {
+      layers.push(layer);
+      continue;
+    }
+    if (before)
       clashes.push({
         name: layer.name,
         kind: 'layer',

@@ -129,6 +129,8 @@ export function readSupport(found: Found): PlanSupport | undefined {
         `A size needs its unit: ${node.height} x ${node.width} cm.`,
         [{ title: 'Add cm', edits: [{ place: { ...place, start: place.end }, text: ' cm' }] }],
       );
+    if (node.unknown && !found.record)
+      problem(found.context, place, 'Only a record may say unknown: a plan decides.', [], 'not-in-plan');
     if (support) problem(found.context, place, 'A painting has one support.');
     support ??= {
       material: use && { ...use, is, ...(is ? {} : { near: nearest(use.name, materialNames('support')) }) },

@@ -52,3 +52,17 @@ export function markdownReport(report: Report, prefix: string): MarkdownReport {
     drawings,
   };
 }
+
+/** One part of a report, or one of its drawings, as Markdown; undefined where the report has neither of that name. */
+export function markdownPart(report: Report, what: string, prefix: string): MarkdownReport | undefined {
+  const blocks =
+    report.parts.find((p) => p.id === what)?.blocks ??
+    report.parts.flatMap((p) => p.blocks).filter((b) => b.kind === 'drawing' && b.name === what);
+  if (blocks.length === 0) return undefined;
+  const drawings = new Map<string, string>();
+  const text = blocks.map((b) => {
+    if (b.kind === 'drawing') drawings.set(`${prefix}-${b.name}.svg`, `${b.drawing.markup}\n`);
+    return blockMarkdown(b, (name) => encodeURI(`${prefix}-${name}.svg`));
+  });
+  return { text: text.filter(Boolean).join('\n\n'), drawings };
+}

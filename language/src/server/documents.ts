@@ -1,7 +1,8 @@
 /** The open documents with what was computed of them, each computed once a version. */
-import type { TextDocuments } from 'vscode-languageserver';
+import type { Position, TextDocuments } from 'vscode-languageserver';
 import type { TextDocument } from 'vscode-languageserver-textdocument';
 import { type Analyser, type Analysis, createAnalyser } from '../analyse.ts';
+import { fencedPlans } from '../features/markdown.ts';
 import type { PlanHost } from '../plan/host.ts';
 import { type Lines, linesOf } from '../plan/lines.ts';
 import type { LinesOf } from './convert.ts';
@@ -22,8 +23,12 @@ interface Remembered {
 }
 
 export interface Documents {
-  /** Undefined for a document that is not (or no longer) open. */
+  /** Undefined for a document that is not (or no longer) open, and for a Markdown note, which is several plans. */
   get(uri: string): Open | undefined;
+  /** The plan itself, or every plan fenced in a note. */
+  all(uri: string): readonly Open[];
+  /** The plan at a place: the document itself, or the block of a note that holds the position. */
+  at(uri: string, position: Position | undefined): Open | undefined;
   /** Forgets results that other files had a part in; the next `get` computes them anew. */
   othersChanged(): void;
   forget(uri: string): void;
@@ -45,44 +50,75 @@ export function analysedDocuments(documents: TextDocuments<TextDocument>, disk: 
     };
   };
 
+  const opened = (uri: string, version: number, text: string, analyse: Analyser): Open => {
+    const files = host();
+    const lines = linesOf(text);
+    const others = new Map<string, Lines>();
+    return {
+      uri,
+      version,
+      text,
+      analysis: analyse(text, uri, files),
+      lines,
+      linesOf(other) {
+        if (other === uri) return lines;
+        let found = others.get(other);
+        if (!found) {
+          const read = files.read(other);
+          found = linesOf('text' in read ? read.text : '');
+          others.set(other, found);
+        }
+        return found;
+      },
+    };
+  };
+
+  const isNote = (document: TextDocument) => document.languageId === 'markdown';
+
+  /** What is remembered under a key, computed anew where the version or another file has changed. */
+  const current = (key: string, document: TextDocument, text: () => string): Open => {
+    const known = remembered.get(key);
+    if (known && known.open.version === document.version && known.generation === generation)
+      return known.open;
+    const analyse = known?.analyse ?? createAnalyser();
+    const open = opened(document.uri, document.version, text(), analyse);
+    remembered.set(key, { analyse, generation, open });
+    return open;
+  };
+
+  const blocksOf = (document: TextDocument) =>
+    fencedPlans(document.getText()).map((f, i) => ({
+      start: f.start,
+      end: f.end,
+      open: current(`${document.uri}#${i}`, document, () => f.text),
+    }));
+
   return {
     get(uri) {
       const document = documents.get(uri);
+      return document && !isNote(document) ? current(uri, document, () => document.getText()) : undefined;
+    },
+    all(uri) {
+      const document = documents.get(uri);
+      if (!document) return [];
+      return isNote(document)
+        ? blocksOf(document).map((b) => b.open)
+        : [current(uri, document, () => document.getText())];
+    },
+    at(uri, position) {
+      const document = documents.get(uri);
       if (!document) return undefined;
-      const known = remembered.get(uri);
-      if (known && known.open.version === document.version && known.generation === generation)
-        return known.open;
-      const analyse = known?.analyse ?? createAnalyser();
-      const text = document.getText();
-      const files = host();
-      const analysis = analyse(text, uri, files);
-      const lines = linesOf(text);
-      const others = new Map<string, Lines>();
-      const open: Open = {
-        uri,
-        version: document.version,
-        text,
-        analysis,
-        lines,
-        linesOf(other) {
-          if (other === uri) return lines;
-          let found = others.get(other);
-          if (!found) {
-            const read = files.read(other);
-            found = linesOf('text' in read ? read.text : '');
-            others.set(other, found);
-          }
-          return found;
-        },
-      };
-      remembered.set(uri, { analyse, generation, open });
-      return open;
+      if (!isNote(document)) return current(uri, document, () => document.getText());
+      if (!position) return undefined;
+      const offset = document.offsetAt(position);
+      return blocksOf(document).find((b) => b.start <= offset && offset <= b.end)?.open;
     },
     othersChanged() {
       generation++;
     },
     forget(uri) {
-      remembered.delete(uri);
+      for (const key of remembered.keys())
+        if (key === uri || key.startsWith(`${uri}#`)) remembered.delete(key);
     },
   };
 }

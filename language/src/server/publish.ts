@@ -37,21 +37,19 @@ export function publisher(
     return findings;
   };
   const diagnostics = (open: Open) => compute(open, false).map((f) => diagnosticOf(f, open.linesOf));
-  const send = (open: Open) =>
+  const send = (uri: string, version: number | undefined, opens: readonly Open[]) =>
     pulls()
       ? undefined
-      : connection.sendDiagnostics({ uri: open.uri, version: open.version, diagnostics: diagnostics(open) });
+      : connection.sendDiagnostics({ uri, version, diagnostics: opens.flatMap(diagnostics) });
 
-  const later = (uri: string, pause: number, work: (open: Open) => void) => {
+  const later = (uri: string, pause: number, work: (opens: readonly Open[]) => void) => {
     clearTimeout(timers.get(uri));
     timers.set(
       uri,
       setTimeout(() => {
         timers.delete(uri);
-        const open = documents.get(uri);
-        if (!open) return;
         try {
-          work(open);
+          work(documents.all(uri));
         } catch (error) {
           connection.console.error(`Checking ${uri} failed: ${error instanceof Error ? error.stack : error}`);
         }
@@ -60,20 +58,22 @@ export function publisher(
   };
 
   const colour = (uri: string) =>
-    later(uri, COLOUR_PAUSE_MS, (open) => {
-      const before = compute(open, false).length;
-      compute(open, true);
+    later(uri, COLOUR_PAUSE_MS, (opens) => {
+      const count = () => opens.reduce((sum, open) => sum + (found.get(open)?.findings.length ?? 0), 0);
+      const before = count();
+      for (const open of opens) compute(open, true);
+      const version = opens[0]?.version;
       if (pulls()) {
-        if (found.get(open)?.findings.length !== before) connection.languages.diagnostics.refresh();
-      } else send(open);
-      connection.sendNotification('paintplan/coloured', { uri, version: open.version });
+        if (count() !== before) connection.languages.diagnostics.refresh();
+      } else send(uri, version, opens);
+      connection.sendNotification('paintplan/coloured', { uri, version });
     });
 
   return {
     changed(uri) {
-      later(uri, PAUSE_MS, (open) => {
-        send(open);
-        colour(uri);
+      later(uri, PAUSE_MS, (opens) => {
+        send(uri, opens[0]?.version, opens);
+        if (opens.length > 0) colour(uri);
       });
     },
     closed(uri) {

@@ -71,7 +71,7 @@ export function answerRequests(
   const on =
     <P extends { textDocument: { uri: string } }, R>(otherwise: R, answer: (open: Open, params: P) => R) =>
     (params: P): R => {
-      const open = documents.get(params.textDocument.uri);
+      const open = documents.at(params.textDocument.uri, (params as { position?: Position }).position);
       return open ? answer(open, params) : otherwise;
     };
   const offset = (open: Open, p: Position) => open.lines.offset(p.line, p.character);

@@ -126,7 +126,7 @@ export function serve(connection: Connection, disk: Disk): void {
     for (const other of texts.all())
       if (
         other.uri !== document.uri &&
-        documents.get(other.uri)?.analysis.plan.uses.some((u) => u.uri === document.uri)
+        documents.all(other.uri).some((o) => o.analysis.plan.uses.some((u) => u.uri === document.uri))
       ) {
         documents.othersChanged();
         publish.changed(other.uri);
@@ -138,8 +138,10 @@ export function serve(connection: Connection, disk: Disk): void {
   });
 
   connection.languages.diagnostics.on(({ textDocument }) => {
-    const open = documents.get(textDocument.uri);
-    return { kind: DocumentDiagnosticReportKind.Full, items: open ? publish.diagnostics(open) : [] };
+    return {
+      kind: DocumentDiagnosticReportKind.Full,
+      items: documents.all(textDocument.uri).flatMap(publish.diagnostics),
+    };
   });
   answerPreviews(connection, documents);
   answerRequests(

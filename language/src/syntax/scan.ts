@@ -41,7 +41,7 @@ const LETTER = 'A-Za-z_\\u00AA-\\u024F\\u0370-\\u03FF\\u0400-\\u052F\\u1E00-\\u1
 const TOKEN = new RegExp(
   [
     `[${LETTER}][${LETTER}\\d-]*(?:\\([^()\\n\\r{}"]*\\)?)?`, // word, or colour function
-    '[ \\t\\f\\v\\u00a0\\ufeff]+',
+    '[^\\S\\r\\n]+',
     '\\r\\n|\\n|\\r',
     '[{}]',
     '"[^"\\n\\r]*"?',
@@ -58,7 +58,7 @@ const isLetter = (c: number): boolean =>
     ? (c >= 97 && c <= 122) || (c >= 65 && c <= 90) || c === 95
     : IS_LETTER.test(String.fromCharCode(c));
 const isSpace = (c: number): boolean =>
-  c === 32 || c === 9 || c === 11 || c === 12 || c === 0xa0 || c === 0xfeff;
+  c < 128 ? c === 32 || c === 9 || c === 11 || c === 12 : /\s/.test(String.fromCharCode(c));
 const [LF, CR, SLASH, STAR, QUOTE] = [10, 13, 47, 42, 34];
 
 /** Whether what follows is `NAME =`, to tell `medium lean = …` from `medium 20 % lean`. */

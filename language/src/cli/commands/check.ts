@@ -22,17 +22,28 @@ const FORMATS: Record<string, (files: readonly CheckedFile[]) => string> = {
   sarif: (files) => jsonText(sarifLog(files)),
 };
 
+/** Several plans of one note are one file to the reader. */
+function merged(files: readonly CheckedFile[]): CheckedFile[] {
+  const byPath = new Map<string, CheckedFile>();
+  for (const file of files) {
+    const before = byPath.get(file.path);
+    byPath.set(file.path, before ? { ...before, findings: [...before.findings, ...file.findings] } : file);
+  }
+  return [...byPath.values()];
+}
+
 export function check(names: readonly string[], options: Options): number {
   const inputs = readInputs(names);
   const host = hostFor(inputs);
   const shown = progress('Checking', inputs.length);
   const analyse = createAnalyser();
-  const files = inputs.map((input) => {
+  const checked = inputs.map((input) => {
     shown.next(input.path);
     const { findings } = analyse(input.text, input.uri, host);
     return checkedFile(input, findings({ severities: options.rule }), elsewhere);
   });
   shown.done();
+  const files = merged(checked);
   process.stdout.write((FORMATS[options.format] as (f: readonly CheckedFile[]) => string)(files));
   const count = counted(files);
   return count.error > 0 || (options.maxWarnings !== undefined && count.warning > options.maxWarnings)

@@ -1,14 +1,17 @@
 import { mkdirSync, statSync, writeFileSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
+import { fencedPlans } from '../../features/markdown.ts';
 import { FILE_ENDING } from '../../plan/names.ts';
+import type { Report } from '../../report/document.ts';
 import { htmlReport } from '../../report/html.ts';
 import { markdownReport } from '../../report/markdown.ts';
+import { fillNote } from '../../report/note.ts';
 import { sectionDrawing } from '../../report/section.ts';
 import { materialsCsv } from '../../studio/quantities.ts';
 import { calendarIcs } from '../../study/calendar-ics.ts';
 import { studyJson } from '../../study/json.ts';
 import { jsonText } from '../formats/json.ts';
-import { CannotRun, type Input, readInputs } from '../input.ts';
+import { CannotRun, type Input, isNote, readFile, readInputs } from '../input.ts';
 import { studied } from './study.ts';
 
 export const REPORTS = ['html', 'md', 'json', 'ics', 'svg', 'csv'] as const;
@@ -51,13 +54,72 @@ function render(
 
 const isFolder = (path: string) => statSync(path, { throwIfNoEntry: false })?.isDirectory() === true;
 
+/** A Markdown note, its marked places filled from the plans fenced in it or named by it. */
+function note(name: string, out: string | undefined): number {
+  const input = readFile(name);
+  const plans = fencedPlans(input.text).map((f) => ({
+    start: f.start,
+    report: once(() => studied({ ...input, text: f.text }).report()),
+  }));
+  const files = new Map<string, Report | undefined>();
+  const fileReport = (path: string): Report | undefined => {
+    if (!files.has(path)) {
+      try {
+        files.set(path, studied(readFile(join(dirname(input.path), path))).report());
+      } catch (error) {
+        if (!(error instanceof CannotRun)) throw error;
+        files.set(path, undefined);
+      }
+    }
+    return files.get(path);
+  };
+  const filled = fillNote(
+    input.text,
+    basename(input.path).replace(/\.[^.]+$/, ''),
+    (offset) =>
+      plans
+        .filter((p) => p.start < offset)
+        .at(-1)
+        ?.report(),
+    fileReport,
+  );
+  for (const f of filled.faults) console.error(`${input.path}:${f.line}: ${f.message}`);
+  if (out === undefined) process.stdout.write(filled.text);
+  else {
+    const path = isFolder(out) ? join(out, basename(input.path)) : out;
+    writeAll(path, filled.text, filled.drawings);
+    console.error(`${input.path} → ${path}`);
+  }
+  return filled.faults.length > 0 ? 1 : 0;
+}
+
+function once<T>(make: () => T): () => T {
+  let made: { readonly value: T } | undefined;
+  return () => {
+    made ??= { value: make() };
+    return made.value;
+  };
+}
+
+function writeAll(path: string, text: string, beside: ReadonlyMap<string, string>): void {
+  try {
+    mkdirSync(dirname(path), { recursive: true });
+    writeFileSync(path, text);
+    for (const [name, drawing] of beside) writeFileSync(join(dirname(path), name), drawing);
+  } catch (error) {
+    throw new CannotRun(`${path} cannot be written (${(error as NodeJS.ErrnoException).code ?? error}).`);
+  }
+}
+
 /** Writes each report; to standard output where it is one text, one plan, and no `--out`. Says on standard error what was written. */
 export function reportCommand(
   names: readonly string[],
   options: { readonly to: ReportKind; readonly out?: string },
 ): number {
-  const inputs = readInputs(names);
   const { to, out } = options;
+  const [only] = names;
+  if (names.length === 1 && only !== undefined && isNote(only) && to === 'md') return note(only, out);
+  const inputs = readInputs(names);
   const intoFolder = out !== undefined && (inputs.length > 1 || isFolder(out) || out.endsWith('/'));
   let failed = false;
   for (const input of inputs) {
@@ -70,13 +132,7 @@ export function reportCommand(
     }
     const path =
       out === undefined || intoFolder ? join(out ?? dirname(input.path), `${nameOf(input)}.${to}`) : out;
-    try {
-      mkdirSync(dirname(path), { recursive: true });
-      writeFileSync(path, result.text);
-      for (const [name, text] of result.beside) writeFileSync(join(dirname(path), name), text);
-    } catch (error) {
-      throw new CannotRun(`${path} cannot be written (${(error as NodeJS.ErrnoException).code ?? error}).`);
-    }
+    writeAll(path, result.text, result.beside);
     console.error(`${input.path} → ${path}`);
   }
   return failed ? 1 : 0;

@@ -1,4 +1,7 @@
 /** Every request over the real protocol (LSP 3.17 types): right answers on a plan, empty ones where there is nothing. */
+import { readFileSync } from 'node:fs';
+import { resolve } from 'node:path';
+import { pathToFileURL } from 'node:url';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import {
   CodeActionRequest,
@@ -26,6 +29,7 @@ import {
   SelectionRangeRequest,
   SemanticTokensRequest,
   type TextEdit,
+  WorkspaceDiagnosticRequest,
   WorkspaceSymbolRequest,
 } from 'vscode-languageserver-protocol/node';
 import { linesOf } from '../../language/src/plan/lines.ts';
@@ -303,4 +307,62 @@ describe('where there is nothing', () => {
       }),
     ).toBeNull();
   });
+});
+
+test('a client that pulls gets the open file and, of the workspace, the files that are not open', async () => {
+  const root = pathToFileURL(resolve('examples/faulty')).href;
+  const puller = await startServer({
+    workspaceFolders: [{ uri: root, name: 'faulty' }],
+    capabilities: { textDocument: { diagnostic: {} }, workspace: { diagnostics: { refreshSupport: true } } },
+  });
+  const open = `${root}/slips.paintplan`;
+  puller.open(open, 'plan "Slips"\nlayer a { colour PB99 }\n');
+  const own = await puller.connection.sendRequest(DocumentDiagnosticRequest.type, {
+    textDocument: { uri: open },
+  });
+  expect(JSON.stringify(own)).toMatch(/unknown-pigment/);
+  const all = await puller.connection.sendRequest(WorkspaceDiagnosticRequest.type, { previousResultIds: [] });
+  const uris = all.items.map((i) => i.uri);
+  expect(uris).toContain(`${root}/lean-over-fat.paintplan`);
+  expect(uris).not.toContain(open);
+  expect(JSON.stringify(all)).toMatch(/lean-over-fat/);
+  await puller.stop();
+});
+
+test('an untrusted workspace reads no other file', async () => {
+  const folder = resolve('examples/landscape');
+  const careful = await startServer({
+    workspaceFolders: [{ uri: pathToFileURL(folder).href, name: 'a' }],
+    initializationOptions: { trusted: false },
+  });
+  const moor = pathToFileURL(resolve(folder, 'moor-after-rain.paintplan')).href;
+  careful.open(moor, readFileSync(resolve(folder, 'moor-after-rain.paintplan'), 'utf8'));
+  expect((await careful.diagnostics(moor)).diagnostics.filter((d) => d.code === 'use-missing')).toHaveLength(
+    2,
+  );
+  await careful.connection.sendNotification('paintplan/trusted');
+  const after = await careful.diagnosticsAfter(moor, 1);
+  expect(after.diagnostics.filter((d) => d.code === 'use-missing')).toEqual([]);
+  await careful.stop();
+});
+
+test('plans fenced in a Markdown note are checked in place', async () => {
+  const note = 'file:///note.md';
+  client.open(note, '# Note\n\n```paintplan\nplan "A"\nlayer a { colour PB99 }\n```\n\ntext\n', 'markdown');
+  const found = await client.diagnostics(note);
+  expect(found.diagnostics.find((d) => d.code === 'unknown-pigment')?.range.start).toEqual({
+    line: 4,
+    character: 17,
+  });
+  const hover = await client.connection.sendRequest(HoverRequest.type, {
+    textDocument: { uri: note },
+    position: { line: 4, character: 7 },
+  });
+  expect(JSON.stringify(hover)).toMatch(/layer a/);
+  expect(
+    await client.connection.sendRequest(HoverRequest.type, {
+      textDocument: { uri: note },
+      position: { line: 0, character: 1 },
+    }),
+  ).toBeNull();
 });

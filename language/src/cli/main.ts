@@ -8,7 +8,7 @@ import { compareCommand } from './commands/compare.ts';
 import { explainCommand } from './commands/explain.ts';
 import { format } from './commands/format.ts';
 import { matchCommand } from './commands/match.ts';
-import { REPORTS, reportCommand } from './commands/report.ts';
+import { REPORTS, reportCommand, watchReports } from './commands/report.ts';
 import { studyCommand } from './commands/study.ts';
 import { CannotRun } from './input.ts';
 
@@ -71,7 +71,10 @@ function program(finish: (code: number) => void): Command {
     .argument('<file...>')
     .requiredOption('--to <kind>', REPORTS.join(', '), oneOf(...REPORTS))
     .option('--out <path>', 'file, or folder for several')
-    .action((files, options) => finish(reportCommand(files, options)));
+    .option('--watch', 'write again whenever a plan beside it changes')
+    .action(async (files, options) =>
+      options.watch ? watchReports(files, options) : finish(reportCommand(files, options)),
+    );
   paintplan
     .command('match')
     .description('proportions of the plan’s paints for a colour')

@@ -109,7 +109,7 @@ export function measure(
       ? family.convert(v, unit)
       : v * (unit === undefined ? 1 : (family.units[unit] as number));
   const [a, b] = [convert(low), convert(high)];
-  if (a > b) {
+  if (a > b && figure.wrong === undefined) {
     const right = `${figure.high ?? figure.wrong}..${figure.low}${figure.unit ? ` ${figure.unit}` : ''}`;
     problem(context, place, 'A range goes from the smaller figure to the larger.', [
       replaceFix(`Write ${right}`, place, right),

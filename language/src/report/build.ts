@@ -7,6 +7,7 @@ import { words } from './document.ts';
 import { fatnessLadders } from './ladder.ts';
 import * as parts from './parts.ts';
 import { sectionDrawing } from './section.ts';
+import { spectraDrawing } from './spectra.ts';
 import { buildUpStrips } from './strips.ts';
 
 function subtitle(study: Study): string {
@@ -34,6 +35,7 @@ function subtitle(study: Study): string {
 function pictures(study: Study, findings: readonly Finding[]): Part {
   const section = sectionDrawing(study);
   const strips = buildUpStrips(study, hexOf);
+  const spectra = spectraDrawing(study);
   const ladders = study.plan.kind === 'plan' ? fatnessLadders(study, findings) : [];
   const blocks: (Block | undefined)[] = [
     section && {
@@ -57,6 +59,12 @@ function pictures(study: Study, findings: readonly Finding[]): Part {
         drawing: l.drawing,
       }),
     ),
+    spectra && {
+      kind: 'drawing',
+      name: 'spectra',
+      alternative: 'Reflectance of the finished areas from 400 to 700 nm; its description gives figures.',
+      drawing: spectra,
+    },
   ];
   return { id: 'pictures', title: 'Pictures', blocks: blocks.filter((b) => b !== undefined) };
 }

@@ -72,12 +72,14 @@ function* oilOnFibres(plan: Plan, study: Study, support: Support): Generator<Rep
       };
       return;
     }
+    // what is bought primed with oil was sized by whoever primed it
+    const bought = l.layer.kind === 'ground' && l.layer.material !== undefined;
     const fibres = support.kind === 'flexible' || support.kind === 'paper';
     yield {
-      severity: fibres ? 'warning' : 'info',
+      severity: fibres && !bought ? 'warning' : 'info',
       place,
       layer,
-      message: `${Called(l.layer)} brings oil onto bare ${quoted(support.id)}: ${fibres ? 'the oil eats the fibres and makes them brittle' : 'the support drinks the oil and leaves it lean'}. Size it first.`,
+      message: `${Called(l.layer)} brings oil onto bare ${quoted(support.id)}: ${fibres ? 'the oil eats the fibres and makes them brittle' : 'the support drinks the oil and leaves it lean'}. Size it first${bought ? ', or say so in a note if it came primed' : ''}.`,
       fixes: [newLayer(plan, 'Size the support with glue', l.layer, 'before', 'size', 'sizing', 'glue')],
     };
   }

@@ -1,9 +1,9 @@
 import type { Fix, Plan } from '../plan/plan.ts';
-import type { Study } from '../study/study.ts';
-import type { Film } from './beneath.ts';
+import type { LayerStudy, Study } from '../study/study.ts';
+import { type Film, touching } from './beneath.ts';
 import { ceiling, fall } from './falls.ts';
 import { isMediumAlone, isOilFilm, spirit } from './films.ts';
-import { keepsLimits, SPIRIT } from './limits.ts';
+import { keepsLimits, SPIRIT, VEIL_UM } from './limits.ts';
 import { mostShare, shareOf, takeShare, useMedium, type Wanted } from './otherwise.ts';
 import type { Rule } from './rule.ts';
 import { Called, ours, percent, practice } from './words.ts';
@@ -21,6 +21,14 @@ function fixes(plan: Plan, study: Study, film: Film): Fix[] {
   return [...(less === undefined ? [] : takeShare(layer, less)), ...useMedium(plan, layer, sound)];
 }
 
+/** A tone or a drawing washed in on the ground, as thin as water colour, is laid so. */
+const isFirstVeil = (study: Study, film: Film): boolean =>
+  film.composition.dryFilm.likely < VEIL_UM &&
+  touching(study, film).every(({ below }) => isFirst(study, below));
+const isFirst = (study: Study, below: LayerStudy): boolean =>
+  ['ground', 'size', 'imprimatura'].includes(below.layer.kind) ||
+  (isOilFilm(below) && isFirstVeil(study, below));
+
 /** Paint thinned until there is hardly a film in it. */
 export const tooMuchSolvent: Rule = {
   id: 'too-much-solvent',
@@ -30,7 +38,9 @@ export const tooMuchSolvent: Rule = {
   whatToDo: 'Thin less and spread thinner with brush and rag, or take a medium that holds more oil or alkyd.',
   sources: [
     practice('paint thinned to the strength of ink dries weak and matt'),
-    ours('more than half of the applied volume spirit is told, more than 65 % warned of'),
+    ours(
+      'more than half of the applied volume spirit is told, more than 65 % warned of; a first veil under 10 µm may be washed in with up to 65 %',
+    ),
   ],
   appliesTo: ['plan'],
   *check(plan, study) {
@@ -39,11 +49,13 @@ export const tooMuchSolvent: Rule = {
         continue;
       const share = spirit(l.composition);
       if (share <= SPIRIT.info + 1e-9) continue;
+      const much = share > SPIRIT.warning + 1e-9;
+      if (!much && isFirstVeil(study, l)) continue;
       yield {
         message: `${Called(l.layer)} is ${percent(share)} spirit as it is laid: little binder is left to hold the pigment, and less where the ground drinks. Thin it less, or with a medium that holds more oil or alkyd.`,
         place: l.layer.medium?.place ?? l.layer.namePlace,
         layer: l.layer.index,
-        severity: share > SPIRIT.warning + 1e-9 ? 'warning' : 'info',
+        severity: much ? 'warning' : 'info',
         fixes: fixes(plan, study, l),
       };
     }

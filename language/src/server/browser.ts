@@ -22,4 +22,7 @@ const virtualDisk = (roots: readonly string[]): PlanHost => ({
 });
 
 const scope = self as unknown as DedicatedWorkerGlobalScope;
-serve(createConnection(new BrowserMessageReader(scope), new BrowserMessageWriter(scope)), virtualDisk);
+serve(createConnection(new BrowserMessageReader(scope), new BrowserMessageWriter(scope)), {
+  host: virtualDisk,
+  plans: () => [],
+});

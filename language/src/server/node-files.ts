@@ -1,6 +1,16 @@
 /** `use` on a real disk: plan files inside the given folders and nowhere else, whatever links or dots a path holds. */
-import { closeSync, constants, fstatSync, openSync, readFileSync, realpathSync, type Stats } from 'node:fs';
-import { dirname, isAbsolute, relative, resolve, sep } from 'node:path';
+import {
+  closeSync,
+  constants,
+  type Dirent,
+  fstatSync,
+  openSync,
+  readdirSync,
+  readFileSync,
+  realpathSync,
+  type Stats,
+} from 'node:fs';
+import { dirname, isAbsolute, join, relative, resolve, sep } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import type { PlanHost } from '../plan/host.ts';
 import { FILE_ENDING } from '../plan/names.ts';
@@ -74,4 +84,26 @@ export function nodeHost(roots: readonly string[]): PlanHost {
       }
     },
   };
+}
+
+/** Plans below the folders, as uris; at most so many, hidden folders and node_modules left out. */
+export function plansBelow(roots: readonly string[], most = 500): string[] {
+  const found: string[] = [];
+  const waiting = [...roots];
+  for (let folder = waiting.shift(); folder !== undefined && found.length < most; folder = waiting.shift()) {
+    let entries: Dirent[];
+    try {
+      entries = readdirSync(folder, { withFileTypes: true });
+    } catch {
+      continue;
+    }
+    for (const entry of entries) {
+      const path = join(folder, entry.name);
+      if (entry.isDirectory() && !entry.name.startsWith('.') && entry.name !== 'node_modules')
+        waiting.push(path);
+      else if (entry.isFile() && entry.name.endsWith(FILE_ENDING) && found.length < most)
+        found.push(pathToFileURL(path).href);
+    }
+  }
+  return found;
 }

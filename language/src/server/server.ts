@@ -8,25 +8,34 @@ import {
   type InitializeResult,
   TextDocumentSyncKind,
   TextDocuments,
+  type WorkspaceDocumentDiagnosticReport,
 } from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
+import { createAnalyser } from '../analyse.ts';
 import { TOKEN_MODIFIERS, TOKEN_TYPES } from '../features/tokens.ts';
 import { loneHost, type PlanHost } from '../plan/host.ts';
+import { linesOf } from '../plan/lines.ts';
 import { TOOL_NAME, TOOL_VERSION } from '../plan/names.ts';
+import { diagnosticOf } from './convert.ts';
 import { analysedDocuments } from './documents.ts';
 import { answerPreviews } from './preview.ts';
 import { publisher } from './publish.ts';
 import { answerRequests } from './requests.ts';
 import { readSettings, type Settings } from './settings.ts';
 
-/** Makes a host for some workspace folders (uris); the browser has none. */
-export type Disk = (roots: readonly string[]) => PlanHost;
+/** What lies on the disk below some workspace folders (uris). In the browser there is none. */
+export interface Disk {
+  host(roots: readonly string[]): PlanHost;
+  /** plans below the folders, as uris */
+  plans(roots: readonly string[]): readonly string[];
+}
 
 export function serve(connection: Connection, disk: Disk): void {
   let roots: readonly string[] = [];
   let trusted = true;
   let canPull = false;
   let canConfigure = false;
+  let canFolders = false;
   let settings: Settings = readSettings(undefined);
   let host: PlanHost = loneHost;
 
@@ -40,7 +49,7 @@ export function serve(connection: Connection, disk: Disk): void {
   );
 
   const openHost = () => {
-    host = trusted ? disk(roots) : loneHost;
+    host = trusted ? disk.host(roots) : loneHost;
     documents.othersChanged();
   };
   const recheck = () => {
@@ -56,6 +65,7 @@ export function serve(connection: Connection, disk: Disk): void {
       params.capabilities.textDocument?.diagnostic !== undefined &&
       params.capabilities.workspace?.diagnostics?.refreshSupport === true;
     canConfigure = params.capabilities.workspace?.configuration === true;
+    canFolders = params.capabilities.workspace?.workspaceFolders === true;
     openHost();
     return {
       serverInfo: { name: TOOL_NAME, version: TOOL_VERSION },
@@ -91,7 +101,7 @@ export function serve(connection: Connection, disk: Disk): void {
               diagnosticProvider: {
                 identifier: TOOL_NAME,
                 interFileDependencies: true,
-                workspaceDiagnostics: false,
+                workspaceDiagnostics: true,
               },
             }
           : {}),
@@ -100,6 +110,13 @@ export function serve(connection: Connection, disk: Disk): void {
   });
 
   connection.onInitialized(() => {
+    if (canFolders)
+      connection.workspace.onDidChangeWorkspaceFolders(({ added, removed }) => {
+        const gone = new Set(removed.map((f) => f.uri));
+        roots = [...roots.filter((r) => !gone.has(r)), ...added.map((f) => f.uri)];
+        openHost();
+        recheck();
+      });
     if (canConfigure) {
       connection.client
         .register(DidChangeConfigurationNotification.type, { section: TOOL_NAME })
@@ -142,6 +159,39 @@ export function serve(connection: Connection, disk: Disk): void {
       kind: DocumentDiagnosticReportKind.Full,
       items: documents.all(textDocument.uri).flatMap(publish.diagnostics),
     };
+  });
+  connection.languages.diagnostics.onWorkspace(async (_, cancelled) => {
+    const items: WorkspaceDocumentDiagnosticReport[] = [];
+    for (const uri of trusted ? disk.plans(roots) : []) {
+      if (cancelled.isCancellationRequested) break;
+      // open files are asked for one by one
+      if (texts.get(uri)) continue;
+      const read = host.read(uri);
+      if ('failed' in read) continue;
+      const found = createAnalyser()(read.text, uri, host).findings({
+        severities: settings.severities,
+        colour: false,
+      });
+      const others = new Map([[uri, linesOf(read.text)]]);
+      const linesIn = (other: string) => {
+        let lines = others.get(other);
+        if (!lines) {
+          const text = host.read(other);
+          lines = linesOf('text' in text ? text.text : '');
+          others.set(other, lines);
+        }
+        return lines;
+      };
+      items.push({
+        uri,
+        version: null,
+        kind: DocumentDiagnosticReportKind.Full,
+        items: found.map((f) => diagnosticOf(f, linesIn)),
+      });
+      // a folder of plans must not keep a keystroke waiting
+      await new Promise((next) => setTimeout(next));
+    }
+    return { items };
   });
   answerPreviews(connection, documents);
   answerRequests(

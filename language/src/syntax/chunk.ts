@@ -113,7 +113,7 @@ function brokenFields(text: string, chunk: Chunk, block: Block): { fields: Piece
     if (node) fields.push(node);
     if (fault) faults.push(fault);
   }
-  return { fields, faults: onePerLine(text, faults) };
+  return { fields, faults };
 }
 
 /** The inside of a block, cut where fields begin and where a line begins something of its own. */
@@ -147,12 +147,14 @@ function stretches(
   return found;
 }
 
-/** Where one line went wrong, what follows on it most likely went wrong with it. */
+/** Where one line went wrong, what follows on it most likely went wrong with it. Faults of braces come first. */
 function onePerLine(text: string, faults: readonly Fault[]): Fault[] {
-  return faults.filter((fault, i) => {
-    const last = faults[i - 1];
-    return !last || /[\r\n]/.test(text.slice(last.end, fault.start));
-  });
+  const told = new Map<number, Fault>();
+  for (const fault of faults) {
+    const line = Math.max(text.lastIndexOf('\n', fault.start - 1), text.lastIndexOf('\r', fault.start - 1));
+    if (!told.has(line)) told.set(line, fault);
+  }
+  return [...told.values()].sort((a, b) => a.start - b.start);
 }
 
 /** The text with comments that nothing closes taken out, each as far as its line goes. */
@@ -202,10 +204,6 @@ function parseText(text: string, chunk: Chunk): Parsed {
   const open = (chunk.open as number) - chunk.start;
   const head = piece<Declaration>(`${text.slice(0, open)}{}`, 0, 'Declaration');
   const { fields, faults } = brokenFields(text, chunk, block);
-  const braces = braceFaults(text, chunk);
-  return {
-    declaration: head.node,
-    fields,
-    faults: [...(head.fault ? [head.fault] : []), ...faults, ...braces],
-  };
+  const all = [...braceFaults(text, chunk), ...(head.fault ? [head.fault] : []), ...faults];
+  return { declaration: head.node, fields, faults: onePerLine(text, all) };
 }

@@ -157,10 +157,11 @@ export function braceFaults(text: string, chunk: Chunk): Fault[] {
   if (chunk.stray !== undefined) {
     const at = chunk.stray - chunk.start;
     faults.push({
-      message: 'Braces do not stand within braces here.',
+      message:
+        text[at] === '{' ? 'Braces do not stand within braces here.' : 'This } closes the braces too early.',
       start: at,
       end: at + 1,
-      fixes: [{ title: 'Remove this {', start: at, end: at + 1, text: '' }],
+      fixes: [{ title: `Remove this ${text[at]}`, start: at, end: at + 1, text: '' }],
     });
   }
   if (chunk.openMissing && chunk.open !== undefined) {

@@ -67,6 +67,12 @@ const declares = (text: string, after: number): boolean =>
 /** Whether what follows is `NAME {`. */
 const opensBlock = (text: string, after: number): boolean =>
   /^[ \t]+[^\s"={}\d][^\s"={}]*\s*\{/.test(text.slice(after, after + 120));
+/** Whether the next line is indented and begins with a field of the block: a brace in the middle of a line did not end it. */
+function goesOnInside(chunk: Building, text: string, after: number): boolean {
+  const block = blockIn(chunk);
+  const next = /^[^\r\n]*(?:\r\n|\n|\r)[ \t]+([a-z-]+)/.exec(text.slice(after, after + 200))?.[1];
+  return block !== undefined && next !== undefined && fieldWord(block, next) !== undefined;
+}
 /** Whether what follows begins an amount. */
 const countsFrom = (text: string, after: number): boolean =>
   /^[ \t]*[\d.]/.test(text.slice(after, after + 12));
@@ -149,7 +155,9 @@ export function scan(text: string): Chunk[] {
       if (chunk.open === undefined) chunk.open = at;
       else chunk.stray ??= at;
     } else if (token === '}') {
-      if (inside(chunk)) chunk.close = at;
+      if (inside(chunk) && !firstOnLine && !chunk.onLine && goesOnInside(chunk, text, end))
+        chunk.stray ??= at;
+      else if (inside(chunk)) chunk.close = at;
     } else if (word && !prose && chunk.start !== at) {
       if (chunk.open === undefined && forgotBrace(word, chunk, line)) {
         chunk.open = chunk.end;

@@ -1,4 +1,4 @@
-import { mkdirSync, statSync, writeFileSync } from 'node:fs';
+import { mkdirSync, statSync, watch, writeFileSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import { fencedPlans } from '../../features/markdown.ts';
 import { FILE_ENDING } from '../../plan/names.ts';
@@ -136,4 +136,31 @@ export function reportCommand(
     console.error(`${input.path} → ${path}`);
   }
   return failed ? 1 : 0;
+}
+
+/** Writes the reports, and again whenever a plan in the folders of the named files changes, until it is stopped. */
+export function watchReports(
+  names: readonly string[],
+  options: { readonly to: ReportKind; readonly out?: string },
+): Promise<never> {
+  if (names.includes('-')) throw new CannotRun('Standard input cannot be watched.');
+  const again = () => {
+    try {
+      reportCommand(names, { ...options, out: options.out ?? '.' });
+    } catch (error) {
+      if (!(error instanceof CannotRun)) throw error;
+      // half-saved or moved for a moment: what is wrong is said, and the next change tries again
+      console.error(error.message);
+    }
+  };
+  again();
+  let timer: NodeJS.Timeout | undefined;
+  for (const folder of new Set(names.map((n) => (isFolder(n) ? n : dirname(n)))))
+    watch(folder, (_, changed) => {
+      if (!changed || !(changed.endsWith(FILE_ENDING) || isNote(changed))) return;
+      clearTimeout(timer);
+      timer = setTimeout(again, 100);
+    });
+  console.error('Watching; stop with Control+C.');
+  return new Promise(() => {});
 }

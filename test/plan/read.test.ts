@@ -314,6 +314,18 @@ describe('layers', () => {
     expect(t('20 C')).toBe(20);
     expect(t('68F')).toBeCloseTo(20, 9);
   });
+  test('half-typed: nowhere rather than everywhere; called by its kind', () => {
+    expect(layer('on   film 8 µm')).toMatchObject({
+      areas: [],
+      everywhere: false,
+      film: { value: exact(8) },
+    });
+    const plan = one('glaze { film 8 µm }\nglaze { film 9 µm }');
+    expect(plan.layers.map((l) => l.name)).toEqual(['glaze', 'glaze']);
+    expect(plan.clashes).toEqual([]);
+  });
+  test('unknown is for records', () =>
+    expect(one('plan "x"\nground g { material unknown }').problems).toMatchObject([{ rule: 'not-in-plan' }]));
   test('a field twice is a fact for its rule; the first counts', () => {
     const l = layer('film 8 µm   film 9 µm');
     expect(l?.film?.value.likely).toBe(8);
@@ -336,6 +348,7 @@ describe('layers', () => {
     };
     expect(add('glaze a {\n  film 8 µm\n}')).toBe('glaze a {\n  film 8 µm\n  coats 2\n}');
     expect(add('glaze a {\r\n\tfilm 8 µm\r\n}')).toBe('glaze a {\r\n\tfilm 8 µm\r\n\tcoats 2\r\n}');
+    expect(add('glaze a {\n  film 8 µm  // why\n}')).toBe('glaze a {\n  film 8 µm  // why\n  coats 2\n}');
     expect(add('glaze a { film 8 µm }')).toBe('glaze a { film 8 µm   coats 2 }');
     expect(add('glaze a {}')).toBe('glaze a { coats 2 }');
     expect(add('glaze a {\n}')).toBe('glaze a {\n  coats 2\n}');

@@ -2,7 +2,7 @@ import type { LayerStudy } from '../study/study.ts';
 import { touching } from './beneath.ts';
 import { waitLonger } from './fast-over-slow.ts';
 import { coveredBy } from './films.ts';
-import { daysPainted } from './laid.ts';
+import { daysAfter, daysPainted } from './laid.ts';
 import type { Rule } from './rule.ts';
 import { Called, called, figure, practice, span } from './words.ts';
 
@@ -44,7 +44,7 @@ export const groundNotCured: Rule = {
         const { ready } = below.drying;
         if (days >= ready.likely - HAIR) continue;
         yield {
-          message: `${Called(upper.layer)} was painted ${figure(days)} days after ${called(below.layer)}, which wants ${span(ready, 'days')}, usually ${figure(ready.likely)}. Let both stand before anything more.`,
+          message: `${Called(upper.layer)} was painted ${daysAfter(days)} ${called(below.layer)}, which wants ${span(ready, 'days')}, usually ${figure(ready.likely)}. Let both stand before anything more.`,
           place: upper.layer.painted?.place ?? upper.layer.namePlace,
           layer: upper.layer.index,
           severity: days < ready.low - HAIR ? 'warning' : 'info',

@@ -1,6 +1,7 @@
 /** When layers are laid, by the calendar's likely clock or the dates in the plan. Days. */
 import type { Layer } from '../plan/plan.ts';
 import type { LayerStudy, Study } from '../study/study.ts';
+import { figure } from './words.ts';
 
 interface Laid {
   readonly first: number;
@@ -44,4 +45,10 @@ export function waitWords(days: number): string {
   const whole = Math.max(1, Math.ceil(days - 1e-9));
   if (whole === 1) return '1 day';
   return whole > 21 ? `${Math.ceil(whole / 7)} weeks` : `${whole} days`;
+}
+
+/** `on the same day as`, `1 day after`, `4 days after`. */
+export function daysAfter(days: number): string {
+  if (days === 0) return 'on the same day as';
+  return days === 1 ? '1 day after' : `${figure(days)} days after`;
 }

@@ -3,7 +3,7 @@ import type { LayerStudy, Study } from '../study/study.ts';
 import { touching } from './beneath.ts';
 import { waitLonger } from './fast-over-slow.ts';
 import { coveredBy, on } from './films.ts';
-import { daysPainted } from './laid.ts';
+import { daysAfter, daysPainted } from './laid.ts';
 import type { Report, Rule } from './rule.ts';
 import { Called, called, figure, ours, practice, span } from './words.ts';
 
@@ -17,7 +17,7 @@ function* tooEarly(plan: Plan, study: Study): Generator<Report> {
       const { drying } = below;
       if (days === undefined || days < 0 || !drying || !counts(below)) continue;
       if (days >= drying.ready.likely - 1e-6) continue;
-      const where = `${Called(upper.layer)} was painted ${figure(days)} days after ${called(below.layer)} below it${on(plan, area)}`;
+      const where = `${Called(upper.layer)} was painted ${daysAfter(days)} ${called(below.layer)} below it${on(plan, area)}`;
       const about = {
         place: upper.layer.painted?.place ?? upper.layer.namePlace,
         layer: upper.layer.index,

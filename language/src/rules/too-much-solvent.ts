@@ -1,5 +1,5 @@
 import type { Fix, Plan } from '../plan/plan.ts';
-import type { LayerStudy, Study } from '../study/study.ts';
+import type { Study } from '../study/study.ts';
 import { type Film, touching } from './beneath.ts';
 import { ceiling, fall } from './falls.ts';
 import { isMediumAlone, isOilFilm, spirit } from './films.ts';
@@ -21,13 +21,18 @@ function fixes(plan: Plan, study: Study, film: Film): Fix[] {
   return [...(less === undefined ? [] : takeShare(layer, less)), ...useMedium(plan, layer, sound)];
 }
 
+/** Veils on veils on the ground: so many of them are still a washing-in. */
+const VEILS = 3;
+
 /** A tone or a drawing washed in on the ground, as thin as water colour, is laid so. */
-const isFirstVeil = (study: Study, film: Film): boolean =>
-  film.composition.dryFilm.likely < VEIL_UM &&
-  touching(study, film).every(({ below }) => isFirst(study, below));
-const isFirst = (study: Study, below: LayerStudy): boolean =>
-  ['ground', 'size', 'imprimatura'].includes(below.layer.kind) ||
-  (isOilFilm(below) && isFirstVeil(study, below));
+function isFirstVeil(study: Study, film: Film, veils = VEILS): boolean {
+  if (film.composition.dryFilm.likely >= VEIL_UM) return false;
+  return touching(study, film).every(
+    ({ below }) =>
+      ['ground', 'size', 'imprimatura'].includes(below.layer.kind) ||
+      (veils > 1 && isOilFilm(below) && isFirstVeil(study, below, veils - 1)),
+  );
+}
 
 /** Paint thinned until there is hardly a film in it. */
 export const tooMuchSolvent: Rule = {

@@ -1,8 +1,11 @@
-import type { Fix, Plan } from '../plan/plan.ts';
+import { exactly } from '../materials/interval.ts';
+import type { Fix, Layer, Plan } from '../plan/plan.ts';
 import type { Study } from '../study/study.ts';
+import { compositionOf } from '../study/what-if.ts';
 import type { Film } from './beneath.ts';
 import { ceiling } from './falls.ts';
 import { isOilFilm } from './films.ts';
+import { replace } from './fixes.ts';
 import { keepsLimits } from './limits.ts';
 import {
   addMedium,
@@ -19,12 +22,38 @@ import { Called, percent, practice } from './words.ts';
 /** More medium than this in body colour would make another layer of it. */
 const MOST = 50;
 
+/** Per cent of oil by mass beyond which a paste is soup. */
+const SOUP = 60;
+
+/** More oil in a paint that states too little of it, where no other layer would be changed by that. */
+function moreOil(plan: Plan, { layer }: Film): Fix[] {
+  const formula = layer.colour?.kind === 'formula' ? layer.colour.formula : undefined;
+  for (const part of formula?.parts ?? []) {
+    const { is } = part.ingredient;
+    if (!formula || is.kind !== 'paint' || is.paint.oil?.given !== 'exact') continue;
+    const { oil, name, place } = is.paint;
+    const used = plan.references.filter((r) => r.kind === 'paint' && r.name === name).length;
+    if (place.uri !== plan.uri || used > 1) continue;
+    const enough = (percent: number): boolean => {
+      const paint = { ...is.paint, oil: { ...oil, value: exactly(percent / 100) } };
+      const richer = { ...part, ingredient: { ...part.ingredient, is: { kind: 'paint' as const, paint } } };
+      const parts = formula.parts.map((p) => (p === part ? richer : p));
+      const changed: Layer = { ...layer, colour: { kind: 'formula', formula: { ...formula, parts } } };
+      return (compositionOf(changed)?.lambda.likely ?? 2) <= 1;
+    };
+    for (let percent = Math.floor(oil.value.likely * 100) + 1; percent <= SOUP; percent++)
+      if (enough(percent)) return [replace(`Grind ${name} with ${percent} % oil`, oil.place, `${percent} %`)];
+  }
+  return [];
+}
+
 function fixes(plan: Plan, study: Study, film: Film): Fix[] {
   const { layer } = film;
   const over = ceiling(study, film);
   const bound: Wanted = (c) => c.lambda.likely <= 1 && c.fatness.likely < over && keepsLimits(study, film, c);
   const least = layer.medium && leastShare(layer, shareOf(layer) + 1, MOST, bound);
   return [
+    ...moreOil(plan, film),
     ...(least === undefined ? [] : takeShare(layer, least)),
     ...useMedium(plan, layer, bound),
     ...changeMedium(plan, layer, (least ?? MOST + 1) - 1, bound),

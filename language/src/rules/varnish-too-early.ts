@@ -2,9 +2,9 @@ import type { Fix, Layer } from '../plan/plan.ts';
 import type { LayerStudy, Study } from '../study/study.ts';
 import { isOily, on } from './films.ts';
 import { addFields, replace } from './fixes.ts';
-import { daysBetween } from './laid.ts';
+import { daysAfter, daysBetween } from './laid.ts';
 import type { Rule } from './rule.ts';
-import { Called, called, figure, practice } from './words.ts';
+import { Called, called, practice } from './words.ts';
 
 /** Days of six months as the language counts them. */
 const LEAST_DAYS = 6 * 30.4375;
@@ -49,7 +49,7 @@ export const varnishTooEarly: Rule = {
       const { below, area, days } = found;
       const thin = (l.dryFilm?.likely ?? 0) <= RETOUCHING_UM;
       yield {
-        message: `${Called(l.layer)} lies ${figure(Math.max(0, days))} days after ${called(below.layer)}${on(plan, area)}; paint wants six months at least (about ${Math.ceil(LEAST_DAYS)} days) before it is varnished.${thin ? ' So thin, it may pass as a retouching varnish.' : ' Wait, or lay only a breath of it for now.'}`,
+        message: `${Called(l.layer)} lies ${daysAfter(Math.max(0, days))} ${called(below.layer)}${on(plan, area)}; paint wants six months at least (about ${Math.ceil(LEAST_DAYS)} days) before it is varnished.${thin ? ' So thin, it may pass as a retouching varnish.' : ' Wait, or lay only a breath of it for now.'}`,
         place: l.layer.after?.place ?? l.layer.painted?.place ?? l.layer.namePlace,
         layer: l.layer.index,
         severity: thin ? 'info' : 'warning',

@@ -1,0 +1,38 @@
+/**
+ * Plans a competent painter would call sound, of different schools, and plans with one seeded fault. Soundness is common
+ * practice, not a published standard. Each plan was written as a painter would write it, before the rules saw it.
+ */
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, test } from 'vitest';
+import { type Judged, plansOf } from './judged.ts';
+
+const named = (plans: readonly Judged[]): [string, Judged][] => plans.map((p) => [p.name, p]);
+const said = ({ found }: Judged): string[] =>
+  found
+    .filter((f) => f.severity === 'error' || f.severity === 'warning')
+    .map((f) => `${f.severity} ${f.rule}: ${f.message}`);
+const sound = plansOf('sound');
+const faulty = plansOf('faulty');
+
+test('there are a dozen of each at least, all invented and saying so', () => {
+  expect(sound.length).toBeGreaterThanOrEqual(12);
+  expect(faulty.length).toBeGreaterThanOrEqual(12);
+  for (const { kind, name } of [...sound, ...faulty])
+    expect(readFileSync(join(import.meta.dirname, kind, `${name}.paintplan`), 'utf8')).toMatch(
+      /^(\/\/ seeded: .*\n)?\/\/ Invented\. /,
+    );
+});
+
+describe('sound', () => {
+  test.each(named(sound))('%s: no error and no warning', (_, plan) => {
+    expect(said(plan)).toEqual([]);
+  });
+});
+
+describe('faulty', () => {
+  test.each(named(faulty))('%s: the seeded fault and its consequences, nothing else', (name, plan) => {
+    expect(plan.seeded[0]).toBe(name);
+    expect(plan.firm, said(plan).join('\n')).toEqual([...plan.seeded].sort());
+  });
+});

@@ -1,0 +1,122 @@
+/**
+ * Reports as pages: valid HTML, and without accessibility faults in a real browser (axe-core's rules), light and dark.
+ * The browser is Debian's Chromium, which the continuous integration installs; elsewhere that part is left out.
+ */
+import { existsSync, readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { HtmlValidate } from 'html-validate';
+import { type Browser, chromium } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { createAnalyser } from '../../language/src/analyse.ts';
+import { buildReport } from '../../language/src/report/build.ts';
+import { htmlReport } from '../../language/src/report/html.ts';
+import { escape } from '../../language/src/report/markup.ts';
+import { sectionDrawing } from '../../language/src/report/section.ts';
+
+const page = (path: string): string => {
+  const { study, findings } = createAnalyser()(readFileSync(path, 'utf8'), `file:///${path}`);
+  return htmlReport(buildReport(study, findings(), () => '1:1'));
+};
+const plans = [
+  'examples/still-life.paintplan',
+  'examples/old-panel.paintplan',
+  'examples/faulty/slips.paintplan',
+];
+const CHROMIUM = '/usr/bin/chromium';
+
+describe.each(plans.map((p) => [p]))('%s', (path) => {
+  test('is valid HTML', async () => {
+    const validator = new HtmlValidate({
+      extends: ['html-validate:standard'],
+      rules: {
+        'no-inline-style': 'off',
+        'long-title': 'off',
+        'void-style': 'off',
+        'doctype-style': 'off',
+        'no-trailing-whitespace': 'off',
+        'svg-focusable': 'off',
+        'element-case': 'off',
+      },
+    });
+    const found = await validator.validateString(page(path));
+    expect(
+      found.results.flatMap((r) => r.messages.map((m) => `${m.line}:${m.column} ${m.ruleId} ${m.message}`)),
+    ).toEqual([]);
+  });
+
+  test('has a title and a description in every drawing', () => {
+    const drawings = page(path).match(/<svg [\s\S]*?<\/svg>/g) ?? [];
+    expect(drawings.length).toBeGreaterThan(0);
+    for (const d of drawings)
+      expect(d).toMatch(/role="img".*<title id="[^"]+">[^<]+<\/title><desc id="[^"]+">[^<]+<\/desc>/s);
+  });
+});
+
+describe.runIf(existsSync(CHROMIUM))('in a browser', () => {
+  let browser: Browser;
+  beforeAll(async () => {
+    browser = await chromium.launch({
+      executablePath: CHROMIUM,
+      args: [
+        '--headless',
+        '--no-sandbox',
+        '--disable-gpu',
+        '--disable-quic',
+        '--no-first-run',
+        '--disable-background-networking',
+        '--disable-component-update',
+        '--disable-sync',
+      ],
+    });
+  }, 60_000);
+  afterAll(() => browser?.close());
+
+  test.each(plans.flatMap((p) => (['light', 'dark'] as const).map((scheme) => [p, scheme] as const)))(
+    '%s, %s: no accessibility fault',
+    async (path, colorScheme) => {
+      const context = await browser.newContext({ colorScheme, bypassCSP: true });
+      const tab = await context.newPage();
+      await tab.setContent(page(path));
+      await tab.addScriptTag({ path: createRequire(import.meta.url).resolve('axe-core/axe.min.js') });
+      const found = await tab.evaluate(async () => {
+        const { violations } = await (
+          globalThis as unknown as {
+            axe: { run(): Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> };
+          }
+        ).axe.run();
+        return violations.map(
+          (v) =>
+            `${v.id}: ${v.nodes
+              .slice(0, 2)
+              .map((n) => n.html.slice(0, 160))
+              .join(' | ')}`,
+        );
+      });
+      expect(found).toEqual([]);
+      await context.close();
+    },
+    60_000,
+  );
+
+  test('prints on A4 and asks nothing of the network', async () => {
+    const tab = await browser.newPage();
+    const asked: string[] = [];
+    tab.on('request', (r) => asked.push(r.url()));
+    await tab.setContent(page(plans[0] as string));
+    const pdf = await tab.pdf({ format: 'A4' });
+    expect(pdf.length).toBeGreaterThan(20_000);
+    expect(asked).toEqual([]);
+    await tab.close();
+  }, 60_000);
+});
+
+test('words of a plan stay words, whatever characters they hold', () => {
+  expect(escape('<b>"&\'\u0000\ud800</b>')).toBe('&lt;b&gt;&quot;&amp;&#39;\ufffd\ufffd&lt;/b&gt;');
+  const { study } = createAnalyser()(
+    'record "<svg onload=x>"\narea sky 50 %\nlayer a { on sky   colour unknown }\nsample "]]><script>" in sky { a 10 µm }\n',
+    'file:///a.paintplan',
+  );
+  const drawing = sectionDrawing(study)?.markup ?? '';
+  expect(drawing).toMatch(/&lt;svg onload=x&gt;/);
+  expect(drawing).not.toMatch(/<script|<svg onload/);
+});

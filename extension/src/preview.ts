@@ -104,8 +104,23 @@ function show(context: ExtensionContext, client: BaseLanguageClient, uri: Uri): 
   void refresh();
 }
 
+const FIRST_PLAN = `plan "A first try"
+support linen 24 x 30 cm
+
+ground priming { material acrylic }
+underlayer grey { colour 3 PW6 + 1 PBk9   film thin }
+glaze yellow {
+  colour PY150
+  medium 50 % stand-oil
+  film 8 µm
+}
+`;
+
 export function registerPreview(context: ExtensionContext, client: BaseLanguageClient): void {
   context.subscriptions.push(
+    commands.registerCommand('paintplan.firstPlan', async () =>
+      window.showTextDocument(await workspace.openTextDocument({ language: LANGUAGE, content: FIRST_PLAN })),
+    ),
     commands.registerCommand('paintplan.preview', (uri?: Uri) => {
       const target =
         uri instanceof Uri

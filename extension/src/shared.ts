@@ -3,6 +3,7 @@ import { commands, type ExtensionContext, workspace } from 'vscode';
 import type { BaseLanguageClient, LanguageClientOptions } from 'vscode-languageclient';
 import { registerPreview } from './preview.ts';
 import { registerStatus } from './status.ts';
+import { registerTasks } from './tasks.ts';
 
 export const LANGUAGE = 'paintplan';
 
@@ -30,4 +31,5 @@ export async function run(context: ExtensionContext, client: BaseLanguageClient)
   await client.start();
   registerPreview(context, client);
   registerStatus(context, client);
+  context.subscriptions.push(registerTasks());
 }

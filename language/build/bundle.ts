@@ -28,7 +28,7 @@ const bundles: readonly (BuildOptions & { entryPoints: string[]; outfile: string
     ...common,
     platform: 'node',
     format: 'cjs',
-    entryPoints: ['language/src/server/node.ts'],
+    entryPoints: ['extension/src/server.ts'],
     outfile: 'extension/out/server.js',
   },
   {

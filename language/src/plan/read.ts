@@ -3,31 +3,16 @@
  * names are resolved through maps. Never throws on any text.
  */
 import type * as Ast from '../../generated/ast.ts';
-import { type Parsed, parseChunk } from '../syntax/chunk.ts';
-import { type Chunk, scan } from '../syntax/scan.ts';
+import type { Parsed } from '../syntax/chunk.ts';
 import { isLayerWord } from '../syntax/words.ts';
+import { type Areas, readAreas } from './areas.ts';
 import { circles } from './circles.ts';
 import { type Context, problem, textOf } from './context.ts';
 import { declared, fillMedium, fillMix, fillPaint, fillPigment, type Unit } from './declarations.ts';
 import { each, type Found, here, whole } from './found.ts';
 import { loneHost, type PlanHost } from './host.ts';
-import { type Areas, areasMeant, areaUse, readLayer } from './layers.ts';
-import { measure } from './measure.ts';
-import type {
-  Area,
-  AreaUse,
-  Group,
-  Layer,
-  Medium,
-  Mix,
-  OwnPigment,
-  Paint,
-  Place,
-  Plan,
-  Problem,
-  Reference,
-  Use,
-} from './plan.ts';
+import { readLayer } from './layers.ts';
+import type { Area, Layer, Medium, Mix, OwnPigment, Paint, Place, Plan, Reference, Use } from './plan.ts';
 import { emptyScope, type Reader, type Scope } from './scope.ts';
 import {
   readAllows,
@@ -38,6 +23,7 @@ import {
   readSupport,
   readTargets,
 } from './sections.ts';
+import { readUnits, settled } from './units.ts';
 
 /** Parses remembered between calls: those of the last text, and those made since. */
 export interface PlanMemo {
@@ -54,26 +40,6 @@ const DEEPEST = 20;
 
 /** The most files one plan may bring in. */
 const MOST_FILES = 200;
-
-/** More problems than this help nobody: what comes after them is not read, so that no text takes long. */
-const MOST_PROBLEMS = 1000;
-
-/** Equal for chunks that are parsed alike: their text, and what the scanner saw around it (braces, open comments). */
-function shapeOf(own: string, { start, open, close, stray, openMissing, unclosed, fields }: Chunk): string {
-  const marks = [open, close, stray, ...(unclosed ?? []).map((u) => u.start), ...fields].map((o) =>
-    o === undefined ? '' : o - start,
-  );
-  return `${own}\n${openMissing ? 'missing ' : ''}${marks.join(' ')} ${unclosed?.length ?? 0}`;
-}
-
-function parsed(text: string, chunk: Chunk, memo: PlanMemo): Parsed {
-  const own = text.slice(chunk.start, chunk.end);
-  const shape = shapeOf(own, chunk);
-  let found = memo.now.get(shape) ?? memo.before.get(shape);
-  found ??= parseChunk(own, chunk);
-  memo.now.set(shape, found);
-  return found;
-}
 
 export function readPlan(
   text: string,
@@ -157,66 +123,6 @@ function readFile(text: string, uri: string, host: PlanHost, memo: PlanMemo, cha
     circles: circles([...own.mixes.map(([, m]) => m), ...own.mediums.map(([, m]) => m)]),
     references,
   };
-}
-
-/** Every declaration parsed, its faults reported. */
-function readUnits(text: string, memo: PlanMemo, context: Context): Unit[] {
-  const units: Unit[] = [];
-  for (const chunk of scan(text)) {
-    const p = parsed(text, chunk, memo);
-    units.push({ chunk, parsed: p });
-    const place = (x: { start: number; end: number }): Place => ({
-      uri: context.uri,
-      start: chunk.start + x.start,
-      end: chunk.start + x.end,
-    });
-    for (const fault of p.faults)
-      problem(
-        context,
-        place(fault),
-        fault.message,
-        fault.fixes?.map((f) => ({ title: f.title, edits: [{ place: place(f), text: f.text }] })),
-      );
-    if (context.problems.length >= MOST_PROBLEMS) {
-      problem(
-        context,
-        { uri: context.uri, start: chunk.end, end: chunk.end },
-        `There are ${MOST_PROBLEMS} faults above; what follows is read once they are mended.`,
-      );
-      break;
-    }
-  }
-  return units;
-}
-
-/**
- * Problems in the order of the text. Where the words of a line could not be parsed (the first `faulty` ones), what was
- * found wrong with its figures is most likely the same fault and is left out.
- */
-function settled(text: string, problems: readonly Problem[], faulty: number): Problem[] {
-  const lines = problems
-    .slice(0, faulty)
-    .map(({ place }) => place.start)
-    .sort((a, b) => a - b);
-  const onFaultyLine = (start: number) => {
-    let low = 0;
-    let high = lines.length;
-    while (low < high) {
-      const middle = (low + high) >> 1;
-      if ((lines[middle] as number) < start) low = middle + 1;
-      else high = middle;
-    }
-    return [lines[low - 1], lines[low]].some(
-      (l) =>
-        l !== undefined &&
-        Math.abs(l - start) < 1000 &&
-        !/[\r\n]/.test(text.slice(Math.min(l, start), Math.max(l, start))),
-    );
-  };
-  const values = problems.slice(faulty).filter((p) => p.rule !== 'syntax' || !onFaultyLine(p.place.start));
-  return [...problems.slice(0, faulty), ...values]
-    .sort((a, b) => a.place.start - b.place.start)
-    .slice(0, MOST_PROBLEMS + 1);
 }
 
 type Mutable<T> = { -readonly [K in keyof T]: T[K] };
@@ -327,36 +233,6 @@ function bringIn(uses: readonly Use[], scope: Scope, clashes: Mutable<Plan['clas
     bring(mediums, scope.mediums, 'medium');
     bring(mixes, scope.mixes, 'mix');
   }
-}
-
-function readAreas(found: Found, clashes: Mutable<Plan['clashes'][number]>[]) {
-  const areas: Area[] = [];
-  const names = new Map<string, { areas: readonly string[]; kind: 'area' | 'group'; place: Place }>();
-  const claim = (name: string, kind: 'area' | 'group', place: Place, members: readonly string[]) => {
-    const first = names.get(name);
-    if (first) clashes.push({ name, kind, first: first.place, again: place, fromUse: false });
-    else names.set(name, { areas: members, kind, place });
-    return !first;
-  };
-  each<Ast.Area>(found, 'area', (node, unit) => {
-    const base = declared(found.reader, unit);
-    const share = measure(found.context, node.share, here(found, unit), 'share');
-    if (base && claim(base.name, 'area', base.namePlace, [base.name])) areas.push({ ...base, share });
-  });
-  const groups: Group[] = [];
-  const order = new Map(areas.map((a, i) => [a.name, i]));
-  each<Ast.Group>(found, 'group', (node, unit) => {
-    const base = declared(found.reader, unit);
-    if (!base) return;
-    const known: Areas = { names, all: [], order };
-    const members = (node.members ?? []).flatMap((m): AreaUse[] => {
-      const use = areaUse(found.reader, known, m, here(found, unit));
-      return use ? [use] : [];
-    });
-    if (claim(base.name, 'group', base.namePlace, members.length > 0 ? areasMeant(known, members, []) : []))
-      groups.push({ ...base, members });
-  });
-  return { areas, groups, names };
 }
 
 function readLayers(

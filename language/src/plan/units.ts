@@ -1,0 +1,87 @@
+/** The declarations of a text, parsed or remembered, and their faults. */
+import { type Parsed, parseChunk } from '../syntax/chunk.ts';
+import { type Chunk, scan } from '../syntax/scan.ts';
+import { type Context, problem } from './context.ts';
+import type { Unit } from './declarations.ts';
+import type { Place, Problem } from './plan.ts';
+import type { PlanMemo } from './read.ts';
+
+/** More problems than this help nobody: what comes after them is not read, so that no text takes long. */
+const MOST_PROBLEMS = 1000;
+
+/** Equal for chunks that are parsed alike: their text, and what the scanner saw around it (braces, open comments). */
+function shapeOf(own: string, { start, open, close, stray, openMissing, unclosed, fields }: Chunk): string {
+  const marks = [open, close, stray, ...(unclosed ?? []).map((u) => u.start), ...fields].map((o) =>
+    o === undefined ? '' : o - start,
+  );
+  return `${own}\n${openMissing ? 'missing ' : ''}${marks.join(' ')} ${unclosed?.length ?? 0}`;
+}
+
+function parsed(text: string, chunk: Chunk, memo: PlanMemo): Parsed {
+  const own = text.slice(chunk.start, chunk.end);
+  const shape = shapeOf(own, chunk);
+  let found = memo.now.get(shape) ?? memo.before.get(shape);
+  found ??= parseChunk(own, chunk);
+  memo.now.set(shape, found);
+  return found;
+}
+
+/** Every declaration parsed, its faults reported. */
+export function readUnits(text: string, memo: PlanMemo, context: Context): Unit[] {
+  const units: Unit[] = [];
+  for (const chunk of scan(text)) {
+    const p = parsed(text, chunk, memo);
+    units.push({ chunk, parsed: p });
+    const place = (x: { start: number; end: number }): Place => ({
+      uri: context.uri,
+      start: chunk.start + x.start,
+      end: chunk.start + x.end,
+    });
+    for (const fault of p.faults)
+      problem(
+        context,
+        place(fault),
+        fault.message,
+        fault.fixes?.map((f) => ({ title: f.title, edits: [{ place: place(f), text: f.text }] })),
+      );
+    if (context.problems.length >= MOST_PROBLEMS) {
+      problem(
+        context,
+        { uri: context.uri, start: chunk.end, end: chunk.end },
+        `There are ${MOST_PROBLEMS} faults above; what follows is read once they are mended.`,
+      );
+      break;
+    }
+  }
+  return units;
+}
+
+/**
+ * Problems in the order of the text. Where the words of a line could not be parsed (the first `faulty` ones), what was
+ * found wrong with its figures is most likely the same fault and is left out.
+ */
+export function settled(text: string, problems: readonly Problem[], faulty: number): Problem[] {
+  const lines = problems
+    .slice(0, faulty)
+    .map(({ place }) => place.start)
+    .sort((a, b) => a - b);
+  const onFaultyLine = (start: number) => {
+    let low = 0;
+    let high = lines.length;
+    while (low < high) {
+      const middle = (low + high) >> 1;
+      if ((lines[middle] as number) < start) low = middle + 1;
+      else high = middle;
+    }
+    return [lines[low - 1], lines[low]].some(
+      (l) =>
+        l !== undefined &&
+        Math.abs(l - start) < 1000 &&
+        !/[\r\n]/.test(text.slice(Math.min(l, start), Math.max(l, start))),
+    );
+  };
+  const values = problems.slice(faulty).filter((p) => p.rule !== 'syntax' || !onFaultyLine(p.place.start));
+  return [...problems.slice(0, faulty), ...values]
+    .sort((a, b) => a.place.start - b.place.start)
+    .slice(0, MOST_PROBLEMS + 1);
+}

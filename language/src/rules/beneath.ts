@@ -17,53 +17,41 @@ export const alkydShare = (c: Composition): number => {
 /** µm of all coats, likely. */
 export const filmOf = (l: LayerStudy): number => l.dryFilm?.likely ?? l.composition?.dryFilm.likely ?? 0;
 
-export interface Under {
-  readonly below: Film;
-  readonly area: string;
+interface Order {
+  /** by layer: area → the layer right beneath it there */
+  readonly next: readonly ReadonlyMap<string, LayerStudy>[];
+  /** by area: index of the topmost layer, varnish not counted */
+  readonly top: ReadonlyMap<string, number>;
 }
 
-const fattest = new WeakMap<Study, ReadonlyMap<number, Under>>();
+const orders = new WeakMap<Study, Order>();
 
-/** For every layer the fattest film beneath it: one walk up through the layers, whatever their number. */
-function fattestOfAll(study: Study): ReadonlyMap<number, Under> {
-  const found = new Map<number, Under>();
-  const so = new Map<string, Film>();
-  for (const layer of study.layers) {
-    let most: Under | undefined;
-    for (const area of layer.areas) {
-      const below = so.get(area);
-      if (below && (!most || below.composition.fatness.likely > most.below.composition.fatness.likely))
-        most = { below, area };
+/** Walked once for a study: asking each layer for all that lies beneath it would be quadratic. */
+function order(study: Study): Order {
+  const known = orders.get(study);
+  if (known) return known;
+  const last = new Map<string, LayerStudy>();
+  const top = new Map<string, number>();
+  const next = study.layers.map((l) => {
+    const here = new Map<string, LayerStudy>();
+    for (const area of l.areas) {
+      const below = last.get(area);
+      if (below && below !== l) here.set(area, below);
     }
-    if (most) found.set(layer.layer.index, most);
-    if (!isFilm(layer)) continue;
-    for (const area of layer.areas) {
-      const before = so.get(area);
-      if (!before || layer.composition.fatness.likely > before.composition.fatness.likely)
-        so.set(area, layer);
+    for (const area of l.areas) {
+      if (l.layer.kind !== 'drawing') last.set(area, l);
+      if (l.layer.kind !== 'varnish') top.set(area, l.layer.index);
     }
-  }
-  return found;
-}
-
-/** The fattest film beneath a layer on any of its areas, with the area. Grounds count: they are films like others. */
-export function fattestBelow(study: Study, layer: LayerStudy): Under | undefined {
-  let all = fattest.get(study);
-  if (!all) {
-    all = fattestOfAll(study);
-    fattest.set(study, all);
-  }
-  return all.get(layer.layer.index);
+    return here;
+  });
+  const made = { next, top };
+  orders.set(study, made);
+  return made;
 }
 
 /** The layer right beneath on an area, drawings not counted. */
-export function nextBelow(study: Study, layer: LayerStudy, area: string): LayerStudy | undefined {
-  for (const i of layer.below.get(area) ?? []) {
-    const below = study.layers[i];
-    if (below && below.layer.kind !== 'drawing') return below;
-  }
-  return undefined;
-}
+export const nextBelow = (study: Study, layer: LayerStudy, area: string): LayerStudy | undefined =>
+  order(study).next[layer.layer.index]?.get(area);
 
 /** Each layer that lies right beneath, once, with an area where it does. */
 export function touching(
@@ -80,12 +68,7 @@ export function touching(
 
 /** Whether something is laid on this layer anywhere, varnish not counted. */
 export const isCovered = (study: Study, layer: Layer): boolean =>
-  study.layers.some(
-    (l) =>
-      l.layer.index > layer.index &&
-      l.layer.kind !== 'varnish' &&
-      l.areas.some((a) => layer.areas.includes(a)),
-  );
+  layer.areas.some((a) => (order(study).top.get(a) ?? -1) > layer.index);
 
 /** Volume fraction of the dry film that is pigment for which `which` holds, likely. */
 export const pigmentShare = (

@@ -10,6 +10,8 @@ import { Called, called, figure, ours, practice, published } from './words.ts';
 
 /** How many times longer the lower film takes to be touch-dry. */
 const SLOWER = 2;
+/** Days after which any film is firm, however thick: what lies further down need not be looked at. */
+const LONG_AGO = 5 * 365;
 
 export function waitLonger(layer: Layer, days: number): Fix[] {
   const words = waitWords(days);
@@ -30,6 +32,7 @@ function softest(study: Study, index: number) {
       if (below.layer.kind === 'varnish' || below.layer.kind === 'ground') continue;
       if (below.drying.touchDry.likely < SLOWER * upper.drying.touchDry.likely) continue;
       const days = daysBetween(study, below.layer, upper.layer);
+      if (days !== undefined && days > LONG_AGO) break;
       const firm = below.drying.firm.likely;
       if (days === undefined || days >= firm - 1e-6) continue;
       if (!found || firm - days > found.firm - found.days) found = { below, area, days, firm };

@@ -4,7 +4,7 @@ import type { Hazard } from '../materials/types.ts';
 import type { Fix, Layer, Plan } from '../plan/plan.ts';
 import { liquidsOfMedium } from '../studio/recipe.ts';
 import type { LayerStudy, Study } from '../study/study.ts';
-import { filmOf, isFilm, shareOfPigment } from './beneath.ts';
+import { filmOf, isFilm, nextBelow, shareOfPigment } from './beneath.ts';
 import { fieldBefore } from './fixes.ts';
 
 /** Dust of these is never to be made. */
@@ -19,14 +19,13 @@ const REACH_UM = 10;
 export function reached(study: Study, layer: LayerStudy): { below: LayerStudy; area: string }[] {
   const found = new Map<number, { below: LayerStudy; area: string }>();
   if (layer.coats > 1) found.set(layer.layer.index, { below: layer, area: layer.areas[0] ?? '' });
-  for (const [area, indices] of layer.below) {
+  for (const area of layer.areas) {
     let depth = 0;
-    for (const i of indices) {
-      const below = study.layers[i];
-      if (!below || below.layer.kind === 'drawing') continue;
-      if (!found.has(i)) found.set(i, { below, area });
+    let below = nextBelow(study, layer, area);
+    while (below && depth < REACH_UM) {
+      if (!found.has(below.layer.index)) found.set(below.layer.index, { below, area });
       depth += filmOf(below);
-      if (depth >= REACH_UM) break;
+      below = nextBelow(study, below, area);
     }
   }
   return [...found.values()];

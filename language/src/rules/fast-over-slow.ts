@@ -1,6 +1,6 @@
 import type { Fix, Layer } from '../plan/plan.ts';
 import type { Study } from '../study/study.ts';
-import { filmOf } from './beneath.ts';
+import { filmOf, nextBelow } from './beneath.ts';
 import { isMostlyAlkyd, isOilFilm, on } from './films.ts';
 import { addFields, replace } from './fixes.ts';
 import { daysBetween, waitWords } from './laid.ts';
@@ -25,16 +25,15 @@ function softest(study: Study, index: number) {
   const upper = study.layers[index];
   if (!upper?.drying) return undefined;
   let found: { below: (typeof study.layers)[number]; area: string; days: number; firm: number } | undefined;
-  for (const [area, indices] of upper.below)
-    for (const i of indices) {
-      const below = study.layers[i];
+  for (const area of upper.areas)
+    for (let below = nextBelow(study, upper, area); below; below = nextBelow(study, below, area)) {
+      const days = daysBetween(study, below.layer, upper.layer);
+      if (days === undefined || days > LONG_AGO) break;
       if (!isOilFilm(below) || !below.drying || isMostlyAlkyd(below.composition)) continue;
       if (below.layer.kind === 'varnish' || below.layer.kind === 'ground') continue;
       if (below.drying.touchDry.likely < SLOWER * upper.drying.touchDry.likely) continue;
-      const days = daysBetween(study, below.layer, upper.layer);
-      if (days !== undefined && days > LONG_AGO) break;
       const firm = below.drying.firm.likely;
-      if (days === undefined || days >= firm - 1e-6) continue;
+      if (days >= firm - 1e-6) continue;
       if (!found || firm - days > found.firm - found.days) found = { below, area, days, firm };
     }
   return found;

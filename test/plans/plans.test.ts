@@ -1,6 +1,6 @@
 /**
  * Plans a competent painter would call sound, of different schools, and plans with one seeded fault. Soundness is common
- * practice, not a published standard. Each plan was written as a painter would write it, before the rules saw it.
+ * practice, not a published standard. Each was written as a painter would write it; where a rule objected wrongly, the rule was mended.
  */
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';

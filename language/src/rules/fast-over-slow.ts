@@ -1,6 +1,6 @@
 import type { Fix, Layer } from '../plan/plan.ts';
-import type { Study } from '../study/study.ts';
-import { filmOf, nextBelow } from './beneath.ts';
+import type { LayerStudy, Study } from '../study/study.ts';
+import { type Film, filmOf } from './beneath.ts';
 import { isMostlyAlkyd, isOilFilm, on } from './films.ts';
 import { addFields, replace } from './fixes.ts';
 import { daysBetween, waitWords } from './laid.ts';
@@ -10,8 +10,6 @@ import { Called, called, figure, ours, practice, published } from './words.ts';
 
 /** How many times longer the lower film takes to be touch-dry. */
 const SLOWER = 2;
-/** Days after which any film is firm, however thick: what lies further down need not be looked at. */
-const LONG_AGO = 5 * 365;
 
 export function waitLonger(layer: Layer, days: number): Fix[] {
   const words = waitWords(days);
@@ -20,23 +18,47 @@ export function waitLonger(layer: Layer, days: number): Fix[] {
     : addFields(`Wait ${words} after ${layer.name}`, layer, [`wait ${words}`]);
 }
 
-/** The slow film beneath that would be least firm when `index` is laid. */
-function softest(study: Study, index: number) {
-  const upper = study.layers[index];
-  if (!upper?.drying) return undefined;
-  let found: { below: (typeof study.layers)[number]; area: string; days: number; firm: number } | undefined;
-  for (const area of upper.areas)
-    for (let below = nextBelow(study, upper, area); below; below = nextBelow(study, below, area)) {
-      const days = daysBetween(study, below.layer, upper.layer);
-      if (days === undefined || days > LONG_AGO) break;
-      if (!isOilFilm(below) || !below.drying || isMostlyAlkyd(below.composition)) continue;
-      if (below.layer.kind === 'varnish' || below.layer.kind === 'ground') continue;
-      if (below.drying.touchDry.likely < SLOWER * upper.drying.touchDry.likely) continue;
-      const firm = below.drying.firm.likely;
-      if (days >= firm - 1e-6) continue;
-      if (!found || firm - days > found.firm - found.days) found = { below, area, days, firm };
+interface Soft {
+  readonly below: Film;
+  readonly area: string;
+  readonly days: number;
+  readonly firm: number;
+}
+
+/** A slow oil film, which an alkyd one would be laid on too soon. */
+const isSlow = (l: LayerStudy): l is Film =>
+  isOilFilm(l) &&
+  l.drying !== undefined &&
+  !isMostlyAlkyd(l.composition) &&
+  l.layer.kind !== 'varnish' &&
+  l.layer.kind !== 'ground';
+
+/** For each alkyd film the slow one beneath it that would be least firm. Films once firm are not looked at again. */
+function* softest(study: Study): Generator<Soft & { readonly upper: Film }> {
+  const soft = new Map<string, readonly Film[]>();
+  for (const upper of study.layers) {
+    let found: Soft | undefined;
+    for (const area of upper.areas) {
+      const still = (soft.get(area) ?? []).filter((below) => left(study, below, upper.layer) > 0);
+      for (const below of still) {
+        const fast = upper.drying?.touchDry.likely;
+        if (fast === undefined || (below.drying?.touchDry.likely ?? 0) < SLOWER * fast) continue;
+        const firm = below.drying?.firm.likely ?? 0;
+        const days = firm - left(study, below, upper.layer);
+        if (!found || firm - days > found.firm - found.days) found = { below, area, days, firm };
+      }
+      soft.set(area, isSlow(upper) ? [...still, upper] : still);
     }
-  return found;
+    if (found && isOilFilm(upper) && upper.layer.kind !== 'varnish' && isMostlyAlkyd(upper.composition))
+      yield { ...found, upper };
+  }
+}
+
+/** Days a film still lacks to be firm when another is laid. */
+function left(study: Study, below: Film, upper: Layer): number {
+  const days = daysBetween(study, below.layer, upper);
+  const lacking = days === undefined ? 0 : (below.drying?.firm.likely ?? 0) - days;
+  return lacking > 1e-6 ? lacking : 0;
 }
 
 /** A film that sets in a day on one that goes on moving below it. */
@@ -53,11 +75,7 @@ export const fastOverSlow: Rule = {
   ],
   appliesTo: ['plan'],
   *check(plan, study) {
-    for (const upper of study.layers) {
-      if (!isOilFilm(upper) || upper.layer.kind === 'varnish' || !isMostlyAlkyd(upper.composition)) continue;
-      const found = softest(study, upper.layer.index);
-      if (!found) continue;
-      const { below, area, days, firm } = found;
+    for (const { upper, below, area, days, firm } of softest(study)) {
       yield {
         message: `${Called(upper.layer)} is mostly alkyd and sets fast; ${called(below.layer)} below it${on(plan, area)} is then ${figure(days)} days old and firm after about ${figure(firm)}. Wait longer, or lay the alkyd below and the oil above.`,
         place: upper.layer.namePlace,

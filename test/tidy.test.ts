@@ -198,3 +198,29 @@ test('no path of a machine, no registry host, in anything tracked', () => {
     expect(/\/(?:root|home\/\w+|work\/(?:main|shared))\//.test(text), path).toBe(false);
   }
 });
+
+describe('the code', () => {
+  const tool = (name: string, ...args: string[]) => {
+    try {
+      execFileSync(process.execPath, [join(root, 'node_modules', name), ...args], {
+        cwd: root,
+        encoding: 'utf8',
+        stdio: 'pipe',
+      });
+      return '';
+    } catch (error) {
+      const { stdout, stderr } = error as { stdout: string; stderr: string };
+      return `${stdout}${stderr}`.slice(0, 4000);
+    }
+  };
+  test(
+    'has sound types',
+    () => expect(tool('typescript/bin/tsc', '--noEmit', '-p', 'tsconfig.json')).toBe(''),
+    180_000,
+  );
+  test(
+    'keeps the house style',
+    () => expect(tool('@biomejs/biome/bin/biome', 'check', '.')).toBe(''),
+    60_000,
+  );
+});

@@ -3,7 +3,9 @@ import { existsSync } from 'node:fs';
 
 const bundle = new URL('../out/cli.js', import.meta.url);
 if (!existsSync(bundle)) {
-  console.error('paintplan is not built yet. Run `npm start` once in the clone (it installs and builds), then try again.');
+  console.error(
+    'paintplan is not built yet. Run `npm start` once in the clone (it installs and builds), then try again.',
+  );
   process.exit(2);
 }
 const { main } = await import(bundle.href);

@@ -10,7 +10,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { createAnalyser } from '../../language/src/analyse.ts';
 import { buildReport } from '../../language/src/report/build.ts';
 import { htmlReport } from '../../language/src/report/html.ts';
-import { escape } from '../../language/src/report/markup.ts';
+import { escapeMarkup } from '../../language/src/report/markup.ts';
 import { sectionDrawing } from '../../language/src/report/section.ts';
 
 const page = (path: string): string => {
@@ -111,7 +111,7 @@ describe.runIf(existsSync(CHROMIUM))('in a browser', () => {
 });
 
 test('words of a plan stay words, whatever characters they hold', () => {
-  expect(escape('<b>"&\'\u0000\ud800</b>')).toBe('&lt;b&gt;&quot;&amp;&#39;\ufffd\ufffd&lt;/b&gt;');
+  expect(escapeMarkup('<b>"&\'\u0000\ud800</b>')).toBe('&lt;b&gt;&quot;&amp;&#39;\ufffd\ufffd&lt;/b&gt;');
   const { study } = createAnalyser()(
     'record "<svg onload=x>"\narea sky 50 %\nlayer a { on sky   colour unknown }\nsample "]]><script>" in sky { a 10 µm }\n',
     'file:///a.paintplan',

@@ -108,7 +108,7 @@ describe('on a plan', () => {
       );
     expect(await hover(at('PB29', 1))).toMatch(/ultramarine.*oil absorption.*lightfastness.*hazards/s);
     expect(await hover(at('60 % rich', 6))).toMatch(/turpentine.*20 %.*stand/s);
-    expect(await hover(at('deep', 1))).toMatch(/fatness.*grey/s);
+    expect(await hover(at('deep', 1))).toMatch(/fatness.*grey.*data:image\/svg\+xml;base64,/s);
   });
 
   test('completion knows where it is', async () => {

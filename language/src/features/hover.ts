@@ -11,6 +11,8 @@ import { fatness, percent, range, time } from './figures.ts';
 export interface Hover {
   readonly markdown: string;
   readonly place: Place;
+  /** a layer whose build-up is worth drawing, on the first of its areas */
+  readonly layer?: { readonly index: number; readonly area: string };
 }
 
 /** A plan's own words may hold anything; in Markdown they must stay words. */
@@ -188,5 +190,11 @@ export function hover(plan: Plan, study: Study, offset: number): Hover | undefin
       }
     }
   })();
-  return markdown ? { markdown, place: thing.place } : undefined;
+  if (!markdown) return undefined;
+  const area = thing.kind === 'layer' ? thing.layer.areas[0] : undefined;
+  return {
+    markdown,
+    place: thing.place,
+    ...(thing.kind === 'layer' && area !== undefined ? { layer: { index: thing.layer.index, area } } : {}),
+  };
 }

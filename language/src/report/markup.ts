@@ -12,7 +12,7 @@ const ENTITIES: Record<string, string> = {
 const FORBIDDEN =
   /[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]|[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g;
 
-export const escape = (text: string): string =>
+export const escapeMarkup = (text: string): string =>
   text.replace(FORBIDDEN, '\ufffd').replace(/[&<>"']/g, (c) => ENTITIES[c] as string);
 
 /** Text that is markup already, so that it is not escaped again. */
@@ -25,7 +25,7 @@ type Child = Markup | string | number | undefined | false | readonly Child[];
 function inner(child: Child): string {
   if (child === undefined || child === false) return '';
   if (Array.isArray(child)) return child.map(inner).join('');
-  return typeof child === 'object' ? (child as Markup).markup : escape(String(child));
+  return typeof child === 'object' ? (child as Markup).markup : escapeMarkup(String(child));
 }
 
 const VOID = new Set(['br', 'hr', 'img', 'meta', 'link', 'col']);
@@ -39,7 +39,7 @@ export function el(
 ): Markup {
   const written = Object.entries(attributes)
     .filter(([, v]) => v !== undefined && v !== false)
-    .map(([k, v]) => ` ${k}="${escape(typeof v === 'number' ? short(v) : String(v))}"`)
+    .map(([k, v]) => ` ${k}="${escapeMarkup(typeof v === 'number' ? short(v) : String(v))}"`)
     .join('');
   if (VOID.has(name)) return { markup: `<${name}${written}>` };
   const content = inner(children);

@@ -98,3 +98,31 @@ export function buildUpStrips(
     ),
   );
 }
+
+/** A bare strip of colours for a hover: the build-up on one area up to a layer, the last wider. Undefined without colours. */
+export function miniStrip(study: Study, area: string, upTo: number): Markup | undefined {
+  const steps =
+    study.areas
+      .find((a) => a.name === area)
+      ?.buildUp()
+      .filter((b) => b.index <= upTo) ?? [];
+  if (steps.length === 0) return undefined;
+  const shown = steps.slice(-12);
+  const width = (i: number) => (i === shown.length - 1 ? 60 : 26);
+  let x = 0;
+  const cells = shown.map((b, i) => {
+    const cell = el('rect', {
+      x,
+      y: 0,
+      width: width(i),
+      height: 22,
+      fill: b.colour.hex,
+      stroke: '#777',
+      'stroke-width': 0.5,
+    });
+    x += width(i);
+    return cell;
+  });
+  const words = shown.map((b) => `${b.layer} ${b.colour.hex}`).join(', ');
+  return picture('strip', x, 22, `Build-up on ${area}`, words, ...cells);
+}

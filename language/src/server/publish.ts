@@ -18,6 +18,8 @@ export interface Publisher {
   /** findings as last computed for this version, with or without the colour rules */
   findings(open: Open): readonly Finding[];
   diagnostics(open: Open): Diagnostic[];
+  /** settles when the colours of a document may be asked for: at once, or when its keyboard has rested */
+  rested(uri: string): Promise<void>;
 }
 
 export function publisher(
@@ -27,6 +29,11 @@ export function publisher(
   pulls: () => boolean,
 ): Publisher {
   const timers = new Map<string, NodeJS.Timeout>();
+  const waiting = new Map<string, (() => void)[]>();
+  const settle = (uri: string) => {
+    for (const resolve of waiting.get(uri) ?? []) resolve();
+    waiting.delete(uri);
+  };
   const found = new WeakMap<Open, { readonly findings: readonly Finding[]; readonly coloured: boolean }>();
 
   const compute = (open: Open, coloured: boolean): readonly Finding[] => {
@@ -52,6 +59,7 @@ export function publisher(
           work(documents.all(uri));
         } catch (error) {
           connection.console.error(`Checking ${uri} failed: ${error instanceof Error ? error.stack : error}`);
+          settle(uri);
         }
       }, pause),
     );
@@ -67,6 +75,7 @@ export function publisher(
         if (count() !== before) connection.languages.diagnostics.refresh();
       } else send(uri, version, opens);
       connection.sendNotification('paintplan/coloured', { uri, version });
+      settle(uri);
     });
 
   return {
@@ -74,13 +83,19 @@ export function publisher(
       later(uri, PAUSE_MS, (opens) => {
         send(uri, opens[0]?.version, opens);
         if (opens.length > 0) colour(uri);
+        else settle(uri);
       });
     },
     closed(uri) {
       clearTimeout(timers.get(uri));
       timers.delete(uri);
+      settle(uri);
       if (!pulls()) connection.sendDiagnostics({ uri, diagnostics: [] });
     },
+    rested: (uri) =>
+      timers.has(uri)
+        ? new Promise((resolve) => waiting.set(uri, [...(waiting.get(uri) ?? []), resolve]))
+        : Promise.resolve(),
     findings: (open) => compute(open, false),
     diagnostics,
   };

@@ -1,11 +1,14 @@
 /** Which feature answers which request. A request on a document that is not open gets an empty answer, never an error. */
 import {
   type CodeLens,
+  type ColorInformation,
   type CompletionItem,
   CompletionItemKind,
   type Connection,
   type DocumentSymbol,
+  type InlayHint,
   InlayHintKind,
+  type InlayHintParams,
   InsertTextFormat,
   type Location,
   MarkupKind,
@@ -28,6 +31,7 @@ import { folds, selection } from '../features/structure.ts';
 import { type Symbol as PlanSymbol, symbols } from '../features/symbols.ts';
 import { semanticTokens } from '../features/tokens.ts';
 import type { Place } from '../plan/plan.ts';
+import { miniStrip } from '../report/strips.ts';
 import { formatEdits } from '../syntax/format.ts';
 import { editOf, quickFix, rangeOf } from './convert.ts';
 import type { Documents, Open } from './documents.ts';
@@ -60,6 +64,9 @@ const SYMBOL_KIND: Record<PlanSymbol['kind'], SymbolKind> = {
   'area-heading': SymbolKind.Namespace,
 };
 
+/** Base 64 of a text's UTF-8, in Node and in a browser's worker alike. */
+const base64 = (text: string): string => btoa(String.fromCharCode(...new TextEncoder().encode(text)));
+
 export function answerRequests(
   connection: Connection,
   documents: Documents,
@@ -84,10 +91,16 @@ export function answerRequests(
 
   connection.onHover(
     on(null, (open, { position }) => {
-      const found = hover(open.analysis.plan, open.analysis.study, offset(open, position));
+      const { plan, study } = open.analysis;
+      const found = hover(plan, study, offset(open, position));
+      // drawn here and not in the feature, which knows words only
+      const strip = found?.layer && miniStrip(study, found.layer.area, found.layer.index);
+      const picture = strip
+        ? `\n\n![build-up on ${found.layer?.area}](data:image/svg+xml;base64,${base64(strip.markup)})`
+        : '';
       return found
         ? {
-            contents: { kind: MarkupKind.Markdown, value: found.markdown },
+            contents: { kind: MarkupKind.Markdown, value: found.markdown + picture },
             range: rangeOf(found.place, open.lines),
           }
         : null;
@@ -284,8 +297,16 @@ export function answerRequests(
     }),
   );
 
+  /** Answers once the keyboard rests: colours are never computed between two keystrokes. */
+  const rested =
+    <P extends { textDocument: { uri: string } }, R>(otherwise: R, answer: (open: Open, params: P) => R) =>
+    async (params: P): Promise<R> => {
+      await publish.rested(params.textDocument.uri);
+      return on(otherwise, answer)(params);
+    };
+
   connection.onDocumentColor(
-    on([], (open) =>
+    rested([] as ColorInformation[], (open) =>
       colourBoxes(open.analysis.plan, open.analysis.study)
         .filter((b) => b.written || settings().predictedColours)
         .map((b) => ({
@@ -307,7 +328,7 @@ export function answerRequests(
   );
 
   connection.languages.inlayHint.on(
-    on([], (open, { range }) => {
+    rested([] as InlayHint[], (open, { range }: InlayHintParams) => {
       const [start, end] = [offset(open, range.start), offset(open, range.end)];
       return hints(open.analysis.plan, open.analysis.study, true)
         .filter((h) => h.offset >= start && h.offset <= end && settings().hints[h.kind])

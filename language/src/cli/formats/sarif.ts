@@ -1,3 +1,4 @@
+import type { Log } from 'sarif';
 import { rules } from '../../rules/index.ts';
 import { helpMarkdown, helpText } from '../explained.ts';
 import type { CheckedFile, Range } from './checked.ts';
@@ -19,7 +20,7 @@ const location = (path: string, range: Range) => ({
 });
 
 /** SARIF 2.1.0 (OASIS). Columns count UTF-16 code units, as the log says. */
-export function sarifLog(files: readonly CheckedFile[]) {
+export function sarifLog(files: readonly CheckedFile[]): Log {
   const index = new Map<string, number>(rules.map((r, i) => [r.id, i]));
   return {
     $schema: 'https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json',

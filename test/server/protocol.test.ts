@@ -230,14 +230,17 @@ describe('on a plan', () => {
         })
       ).length,
     ).toBeGreaterThan(1);
-    const layer = colours.find((c) => c.range.start.line === at('deep').line)!;
-    expect(
-      await client.connection.sendRequest(ColorPresentationRequest.type, {
-        ...document,
-        color: layer.color,
-        range: layer.range,
-      }),
-    ).toEqual([]);
+    const lines_ = (words: string) =>
+      colours.find((c) => c.range.start.line === at(words).line && c.range.start.character === 0);
+    for (const declared of ['paint umber', 'mix shade', 'glaze deep'])
+      expect(lines_(declared), declared).toBeDefined();
+    const layer = lines_('glaze deep')!;
+    const kept = await client.connection.sendRequest(ColorPresentationRequest.type, {
+      ...document,
+      color: layer.color,
+      range: layer.range,
+    });
+    expect(kept).toEqual([{ label: 'glaze', textEdit: { range: layer.range, newText: 'glaze' } }]);
   });
 
   test('hints, lenses, tokens, rewrites', async () => {

@@ -2,6 +2,7 @@
 import { cssOf, parseColour, toScreen } from '../optics/css.ts';
 import type { ColourValue, Place, Plan } from '../plan/plan.ts';
 import type { Study } from '../study/study.ts';
+import { masstone } from './single.ts';
 
 export interface ColourBox {
   readonly place: Place;
@@ -26,19 +27,34 @@ function written(plan: Plan): ColourValue[] {
   ];
 }
 
-/** Predicted boxes stand on the name of a layer: its colour on the first of its areas. */
+const word = (place: Place, text: string): Place => ({ ...place, end: place.start + text.length });
+
+const predicted = (place: Place, hex: string): ColourBox => ({ place, rgb: rgbOf(hex), written: false });
+
+/** Predicted boxes stand on the word that declares: a paint's or mix's masstone, a layer's colour on the first of its areas. */
 export function colourBoxes(plan: Plan, study: Study): ColourBox[] {
   const literal = written(plan).flatMap((c): ColourBox[] => {
     const lab = parseColour(c.css);
     return lab ? [{ place: c.place, rgb: rgbOf(toScreen(lab).hex), written: true }] : [];
   });
+  const masstones = [
+    ...plan.paints.map((paint) => ({
+      at: word(paint.place, 'paint'),
+      use: { ...paint, is: { kind: 'paint', paint } as const },
+    })),
+    ...plan.mixes.map((mix) => ({
+      at: word(mix.place, 'mix'),
+      use: { ...mix, is: { kind: 'mix', mix } as const },
+    })),
+  ].flatMap(({ at, use }): ColourBox[] => {
+    const lab = masstone(study, use.name, { name: use.name, place: use.namePlace, is: use.is });
+    return lab ? [predicted(at, toScreen(lab).hex)] : [];
+  });
   const layers = study.layers.flatMap((l): ColourBox[] => {
     const colour = l.colours()[0];
-    return colour && l.layer.name
-      ? [{ place: l.layer.namePlace, rgb: rgbOf(colour.hex), written: false }]
-      : [];
+    return colour && l.layer.name ? [predicted(l.layer.kindPlace, colour.hex)] : [];
   });
-  return [...literal, ...layers];
+  return [...literal, ...masstones, ...layers];
 }
 
 const two = (v: number) =>

@@ -2,11 +2,12 @@
 import type { Lab } from '../optics/cie.ts';
 import { hexOf, parseColour } from '../optics/css.ts';
 import { opticalData } from '../optics/data.ts';
-import { type Match, type Paint as MatchPaint, match } from '../optics/match.ts';
+import { type Match, match } from '../optics/match.ts';
 import { matchCoats, matchThickness, type ThicknessMatch } from '../optics/match-thickness.ts';
-import type { Formula, Ingredient, Layer, Paint, Plan } from '../plan/plan.ts';
+import type { Ingredient, Layer, Paint, Plan } from '../plan/plan.ts';
 import type { Study } from '../study/study.ts';
 import { compositionOf } from '../study/what-if.ts';
+import { matchPaint, nowhere } from './single.ts';
 
 export interface Wanted {
   readonly target: Lab;
@@ -28,33 +29,6 @@ export interface Proposal extends Match {
   readonly paints: readonly string[];
 }
 
-const nowhere = { uri: '', start: 0, end: 0 };
-
-/** A layer of one paint alone, to learn what the paint brings. */
-function alone(ingredient: Ingredient, like: Layer | undefined): Layer {
-  const formula: Formula = { parts: [{ ingredient, place: nowhere }], amounts: 'none', place: nowhere };
-  const empty = {
-    kind: 'layer',
-    name: '',
-    index: -1,
-    place: nowhere,
-    namePlace: nowhere,
-    kindPlace: nowhere,
-    on: [],
-    except: [],
-    areas: [],
-    everywhere: true,
-    prepare: [],
-    wipeOut: [],
-    measured: [],
-    evidence: [],
-    allows: [],
-    notes: [],
-    fields: [],
-  } as unknown as Layer;
-  return { ...(like ?? empty), colour: { kind: 'formula', formula }, medium: undefined };
-}
-
 /** Paints of the plan, and pigments it uses straight from the tube. */
 function candidates(plan: Plan): Map<string, Ingredient> {
   const found = new Map<string, Ingredient>();
@@ -66,27 +40,6 @@ function candidates(plan: Plan): Map<string, Ingredient> {
         if (ingredient.is.kind === 'pigment')
           found.set(ingredient.is.own?.name ?? ingredient.is.pigment.id, ingredient);
   return found;
-}
-
-function matchPaint(
-  study: Study,
-  name: string,
-  ingredient: Ingredient,
-  like: Layer | undefined,
-): MatchPaint[] {
-  const composition = compositionOf(alone(ingredient, like));
-  if (!composition) return [];
-  const solids = composition.volumeSolids.likely;
-  const pigments = composition.pigments.flatMap((p) => {
-    const own = study.plan.visible.pigments.get(p.pigment.id);
-    const optical =
-      (own && study.calibration(own).data) ??
-      opticalData(p.pigment.id) ??
-      (own?.like?.is.kind === 'pigment' ? opticalData(own.like.is.pigment.id) : undefined);
-    return optical ? [{ optical, fraction: p.volumeFraction.likely * solids }] : [];
-  });
-  // a paint with a pigment nobody has measured cannot be mixed by calculation
-  return pigments.length === composition.pigments.length ? [{ name, pigments, solids }] : [];
 }
 
 /** Undefined where there is no paint, or nothing can be said of what lies beneath. */

@@ -1,7 +1,7 @@
 /** Films laid one on another, and the colour that comes out. What the study calls. */
 import { type Lab, type Light, toLab, toXyz, type Xyz } from './cie.ts';
 import type { OpticalData } from './data.ts';
-import { filmOver, mixInto } from './film.ts';
+import { type Coefficients, filmOver, mixInto } from './film.ts';
 import { outwardInto, type Surface } from './surface.ts';
 import { BANDS, type Spectrum } from './wavelengths.ts';
 
@@ -21,6 +21,11 @@ export interface Film {
   readonly keep?: number;
 }
 
+/** A film whose data need not say how far they may be trusted. */
+export type BareFilm = Omit<Film, 'pigments'> & {
+  readonly pigments: readonly { readonly optical: Coefficients; readonly fraction: number }[];
+};
+
 /** What stays of a film wiped out while it is open: a quarter (assumption). */
 export const WIPED_OUT_KEEPS = 0.25;
 
@@ -31,7 +36,7 @@ const sx = new Float64Array(BANDS);
  * Internal reflectance after `film` is laid on `below` (internal). `below` is left as it is; `out` receives the result
  * where given (it may be `below` itself).
  */
-export function layOn(film: Film, below: Spectrum, out: Spectrum = new Float64Array(BANDS)): Spectrum {
+export function layOn(film: BareFilm, below: Spectrum, out: Spectrum = new Float64Array(BANDS)): Spectrum {
   if (out !== below) out.set(below);
   // Coats of one film are one film of their summed thickness: the equations split and join exactly.
   const x = film.thickness * (film.coats ?? 1) * (film.keep ?? 1);

@@ -318,8 +318,8 @@ export function answerRequests(
   connection.onColorPresentation(
     on([], (open, { color, range }) => {
       const text = open.text.slice(offset(open, range.start), offset(open, range.end));
-      // a predicted colour is what the paints give: it cannot be picked
-      if (!/^#|\(/.test(text)) return [];
+      // a predicted colour is what the paints give: whatever is picked, the text stays
+      if (!/^#|\(/.test(text)) return [{ label: text, textEdit: { range, newText: text } }];
       return presentations([color.red, color.green, color.blue]).map((label) => ({
         label,
         textEdit: { range, newText: label },

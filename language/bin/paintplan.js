@@ -1,5 +1,6 @@
 #!/usr/bin/env node
 import { existsSync } from 'node:fs';
+import module from 'node:module';
 
 const bundle = new URL('../out/cli.js', import.meta.url);
 if (!existsSync(bundle)) {
@@ -8,5 +9,7 @@ if (!existsSync(bundle)) {
   );
   process.exit(2);
 }
+// the second run of a command need not compile the bundle again
+module.enableCompileCache?.();
 const { main } = await import(bundle.href);
 process.exitCode = await main(process.argv.slice(2));

@@ -105,7 +105,7 @@ const THEMES: readonly (readonly [string, string, readonly string[]])[] = [
   [
     'Records',
     'Whether what was observed of an old painting agrees with itself. Records take no craft advice.',
-    ['sample-order-conflict', 'sample-thickness-outside', 'made-range-empty'],
+    ['sample-order-conflict', 'sample-thickness-outside', 'sample-wrong-area', 'made-range-empty'],
   ],
 ];
 

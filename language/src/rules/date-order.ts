@@ -1,5 +1,6 @@
+import type { Layer } from '../plan/plan.ts';
 import type { Rule } from './rule.ts';
-import { Called, languageReference, quoted } from './words.ts';
+import { Called, called, languageReference, quoted } from './words.ts';
 
 /** Dates that cannot follow one another as they do. */
 export const dateOrder: Rule = {
@@ -20,7 +21,20 @@ export const dateOrder: Rule = {
         readonly place: { readonly uri: string; readonly start: number; readonly end: number };
       }
     >();
+    const open = new Map<string, Layer>();
     for (const l of plan.layers) {
+      const unpainted = l.painted ? l.areas.map((a) => open.get(a)).find((x) => x !== undefined) : undefined;
+      if (l.painted && unpainted)
+        yield {
+          message: `${Called(l)} was painted on ${l.painted.iso}, but ${called(unpainted)} beneath it has no date: say when it was painted, or the calendar takes it for still to come.`,
+          place: l.painted.place,
+          layer: l.index,
+          severity: 'info',
+          related: [{ message: `${called(unpainted)} has no date`, place: unpainted.namePlace }],
+        };
+      // grounds and drawings are seldom dated, and nobody waits for them twice
+      if (!l.painted && !['size', 'ground', 'drawing'].includes(l.kind))
+        for (const a of l.areas) open.set(a, l);
       if (l.painted && l.dry && l.dry.number < l.painted.number)
         yield {
           message: `${Called(l)} cannot be dry on ${l.dry.iso}: it was painted on ${l.painted.iso}.`,

@@ -46,6 +46,7 @@ import { restrictedMaterial } from './restricted-material.ts';
 import type { Rule } from './rule.ts';
 import { sampleOrderConflict } from './sample-order-conflict.ts';
 import { sampleThicknessOutside } from './sample-thickness-outside.ts';
+import { sampleWrongArea } from './sample-wrong-area.ts';
 import { shortOpenTime } from './short-open-time.ts';
 import { slowUnderlayer } from './slow-underlayer.ts';
 import { supportGroundMismatch } from './support-ground-mismatch.ts';
@@ -120,6 +121,7 @@ export const rules: readonly Rule[] = [
   restrictedMaterial,
   sampleOrderConflict,
   sampleThicknessOutside,
+  sampleWrongArea,
   shortOpenTime,
   slowUnderlayer,
   supportGroundMismatch,

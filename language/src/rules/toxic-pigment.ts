@@ -34,6 +34,10 @@ export const toxicPigment: Rule = {
   ],
   appliesTo: ['plan'],
   *check(plan) {
+    const all = new Map<Hazard, Set<string>>();
+    for (const { ingredient } of ingredients(plan))
+      for (const p of pigmentsOf(ingredient))
+        for (const h of p.hazards) all.set(h, (all.get(h) ?? new Set()).add(p.id));
     const told = new Set<Hazard>();
     const seen = new Set<string>();
     for (const { ingredient, layer } of ingredients(plan))
@@ -44,8 +48,12 @@ export const toxicPigment: Rule = {
         if (fresh.length === 0) continue;
         for (const h of fresh) told.add(h);
         const cautions = fresh.map(cautionFor);
+        const others = [...new Set(fresh.flatMap((h) => [...(all.get(h) ?? [])]))].filter(
+          (id) => id !== p.id,
+        );
+        const also = others.length > 0 ? ` The same holds for ${listed(others.map(quoted))}.` : '';
         yield {
-          message: `${quoted(p.id)} (${p.names[0]}): ${listed(cautions.map((c) => c.title.toLowerCase()))}. ${cautions.map((c) => c.text).join(' ')} The maker’s safety data sheet comes first.`,
+          message: `${quoted(p.id)} (${p.names[0]}): ${listed(cautions.map((c) => c.title.toLowerCase()))}. ${cautions.map((c) => c.text).join(' ')}${also} The maker’s safety data sheet comes first.`,
           place: { ...ingredient.place, end: ingredient.variety?.place.end ?? ingredient.place.end },
           layer,
         };

@@ -76,10 +76,25 @@ function likeness(name: string, id: string): number {
 
 const byId = once(() => new Map(pigments.map((p) => [p.id, p])));
 
+/** What a painter most often has in mind with a hue alone. */
+const USUAL: Readonly<Record<string, readonly string[]>> = {
+  white: ['PW6', 'PW1', 'PW4'],
+  black: ['PBk9', 'PBk7', 'PBk11'],
+  yellow: ['PY43', 'PY37', 'PY150'],
+  orange: ['PO20', 'PO73'],
+  red: ['PR101', 'PR108', 'PR254'],
+  brown: ['PBr7 burnt-umber', 'PBr7 burnt-sienna', 'PBr6'],
+  blue: ['PB29', 'PB28', 'PB15:3'],
+  green: ['PG18', 'PG17', 'PG7'],
+  violet: ['PV19', 'PV23', 'PV15'],
+  purple: ['PV19', 'PV23', 'PV15'],
+};
+
 function nearPigments(name: string): string[] {
   if (name.length > 60) return [];
   const { whole, part } = byName();
   const asked = plainWord(name);
+  if (Object.hasOwn(USUAL, asked)) return [...(USUAL[asked] ?? [])];
   const asCode = byCode().get(asked.replaceAll('-', ''));
   const related = [...new Set(asked.split('-').flatMap((piece) => part.get(piece) ?? []))].sort(
     (a, b) => likeness(name, b) - likeness(name, a),
@@ -98,8 +113,8 @@ function nearPigments(name: string): string[] {
       ...(asCode ? [asCode[0]?.code ?? name] : []),
       ...(whole.get(asked) ?? []),
       ...(/\d/.test(name) ? codes : []),
-      ...spelt,
-      ...related,
+      // a word that stands in names of the catalogue is meant as it is, not as a slip for another
+      ...(part.has(asked) ? [...related, ...spelt] : [...spelt, ...related]),
       ...pieces,
       ...codes,
     ]),

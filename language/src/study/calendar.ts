@@ -55,6 +55,11 @@ export function calendarOf(plan: Plan, layers: readonly LayerStudy[], stacks: St
 
   for (const [index, study] of layers.entries()) {
     const { layer, drying } = study;
+    if (layer.areas.length === 0) {
+      // it lies nowhere: there is nothing to wait for, and no sitting to plan
+      safe.push({ from: first, free: first, last: -1 });
+      continue;
+    }
     const wait = layer.wait ? believed(layer.wait.value, BELIEVED.days) : undefined;
     const after = layer.after ? believed(layer.after.value, BELIEVED.days) : undefined;
 
@@ -103,7 +108,10 @@ export function calendarOf(plan: Plan, layers: readonly LayerStudy[], stacks: St
     }
 
     const laid = day === undefined ? coatAt(coats) : { low: day, likely: day, high: day };
-    const track: Track = { layer: index, laid, free: plus(laid, step), reason };
+    // painted before what lies beneath can have been: what comes next still waits for that
+    const tooEarly = day !== undefined && day < free.low;
+    const dry = plus(laid, step);
+    const track: Track = { layer: index, laid, free: tooEarly ? later(free, dry) : dry, reason };
     for (const area of layer.areas) tracks.set(area, track);
     safe.push({ from: capped(free.high), free: capped(track.free.high), last: entries.length - 1 });
   }

@@ -75,6 +75,7 @@ export function after(
       id: memo.next++,
       face: lay.face ?? below.face,
       residual: Math.hypot(below.residual, lay.doubt),
+      confidence: lay.doubt > 0 ? 'D' : below.confidence,
       basis: joined(lay.basis, below.basis),
     }));
   }

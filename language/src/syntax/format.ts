@@ -92,6 +92,10 @@ function spelt(token: Token, before: Token | undefined, first: boolean): string 
 const tight = (before: string, after: string): boolean =>
   after === ',' || after === '..' || before === '..' || after === ':' || before === ':';
 
+/** `8-12`, which means a range and is reported: two numbers that touch are not torn apart. */
+const joined = (before: Token, after: Token): boolean =>
+  before.kind === 'number' && after.kind === 'number' && before.at + before.text.length === after.at;
+
 /** One sound declaration, in lines. */
 function laidOut(text: string, chunk: Chunk, oneLine: boolean, eol: string): string {
   const starts = new Set(chunk.fields.map((f) => f - chunk.start));
@@ -133,7 +137,8 @@ function laidOut(text: string, chunk: Chunk, oneLine: boolean, eol: string): str
         // what goes on from the line before stands further in; a comment of its own does not
         line = token.kind === 'line' || token.kind === 'block' ? indent : `${indent}${INDENT}`;
       } else if (before && line.trim())
-        line += token.kind === 'line' ? '  ' : tight(before.text, token.text) ? '' : ' ';
+        line +=
+          token.kind === 'line' ? '  ' : tight(before.text, token.text) || joined(before, token) ? '' : ' ';
       line += spelt(token, before, field);
       opened = false;
       if (token.kind === 'line') {

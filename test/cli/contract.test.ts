@@ -240,3 +240,33 @@ test('match proposes whole parts, or says what limits them', async () => {
   expect((await run('match', path, '--target', 'mauve')).code).toBe(2);
   expect((await run('match', path)).code).toBe(2);
 });
+
+test('a note keeps every word outside its plans when it is formatted', async () => {
+  const path = file(
+    'messy.md',
+    '# Title\n\n* a   list\n\n```paintplan\nplan   "A"\narea sky 50%\n```\n\nlast  words\n\n~~~paintplan\nplan "B"\narea   sea 20 %\n~~~\n',
+  );
+  await run('format', path);
+  expect(readFileSync(path, 'utf8')).toBe(
+    '# Title\n\n* a   list\n\n```paintplan\nplan "A"\narea sky 50 %\n```\n\nlast  words\n\n~~~paintplan\nplan "B"\narea sea 20 %\n~~~\n',
+  );
+});
+
+test('several plans never go into one file', async () => {
+  const note = file(
+    'two.md',
+    '```paintplan\nplan "A"\nground a { material acrylic }\n```\n\n```paintplan\nplan "B"\nground b { material acrylic }\n```\n',
+  );
+  const refused = await run('report', note, '--to', 'html', '--out', join(folder, 'one.html'));
+  expect([refused.code, refused.err]).toEqual([2, expect.stringMatching(/2 plans do not go into one file/)]);
+  const out = join(folder, 'both/');
+  expect((await run('report', note, '--to', 'html', '--out', out)).code).toBe(0);
+  expect(readFileSync(join(out, 'two.html'), 'utf8')).toMatch(/<h1>A</);
+  expect(readFileSync(join(out, 'two-2.html'), 'utf8')).toMatch(/<h1>B</);
+});
+
+test('match refuses paints the plan does not have', async () => {
+  const path = file('from.paintplan', 'plan "M"\npaint white = PW6 in linseed\nlayer a { colour white }\n');
+  const { code, err } = await run('match', path, '--target', '#888888', '--from', 'white,nope');
+  expect([code, err]).toEqual([2, expect.stringMatching(/no paint ‘nope’\. The plan has white/)]);
+});

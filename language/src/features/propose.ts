@@ -42,6 +42,8 @@ function candidates(plan: Plan): Map<string, Ingredient> {
   return found;
 }
 
+export const paintNames = (plan: Plan): string[] => [...candidates(plan).keys()];
+
 /** Undefined where there is no paint, or nothing can be said of what lies beneath. */
 export function propose(study: Study, wanted: Wanted): Proposal | undefined {
   const { plan } = study;

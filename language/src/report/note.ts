@@ -45,7 +45,7 @@ export function fillNote(
       const made = markdownPart(report, what, `${prefix}-${known.get(report)}`);
       if (!made)
         return fault(
-          `The plan has no ‘${what}’. There is ${[...report.parts.map((p) => p.id), 'section', 'build-up'].join(', ')}.`,
+          `The plan has no ‘${what}’. It has ${[...report.parts.map((p) => p.id), 'section', 'build-up'].join(', ')}.`,
         );
       for (const [name, drawing] of made.drawings) drawings.set(name, drawing);
       const head = `<!-- paintplan ${what}${path === undefined ? '' : ` of "${path}"`} -->`;

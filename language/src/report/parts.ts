@@ -123,7 +123,7 @@ export function coloursPart(study: Study): Part | undefined {
       .buildUp()
       .map(({ layer, colour: c }) => [
         { text: layer, swatch: c.hex, layer },
-        `${c.lab.map((v) => v.toFixed(0)).join(' ')}`,
+        `${c.lab.map((v) => String(Math.round(v) + 0)).join(' ')}`,
         c.hex,
         `± ${c.radius.toFixed(1)}`,
         c.confidence,

@@ -1,15 +1,34 @@
 import { writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
+import { fencedPlans } from '../../features/markdown.ts';
 import { format as canonical } from '../../syntax/format.ts';
-import { readInputs } from '../input.ts';
+import { type Input, isNote, readFile, readInputs } from '../input.ts';
+
+/** A note keeps every word outside its plans; each plan fenced in it is brought into form where it stands. */
+function formattedNote(note: string): string {
+  let text = note;
+  for (const { start, end } of fencedPlans(note).toReversed()) {
+    const plan = note.slice(start, end);
+    const result = canonical(plan);
+    if ('text' in result) text = text.slice(0, start) + result.text + text.slice(end);
+  }
+  return text;
+}
+
+function formatted(input: Input): string {
+  if (isNote(input.path)) return formattedNote(input.text);
+  const result = canonical(input.text);
+  if ('text' in result) return result.text;
+  console.error(`${input.path} is left as it is: ${result.unchanged}.`);
+  return input.text;
+}
 
 /** `format`: canonical form in place; `--check` only says what would change. Standard input goes to standard output. */
 export function format(names: readonly string[], options: { readonly check?: boolean }): number {
   let changed = 0;
-  for (const input of readInputs(names)) {
-    const result = canonical(input.text);
-    const text = 'text' in result ? result.text : input.text;
-    if ('unchanged' in result) console.error(`${input.path} is left as it is: ${result.unchanged}`);
+  const inputs = names.flatMap((name) => (isNote(name) ? [readFile(name)] : readInputs([name])));
+  for (const input of inputs) {
+    const text = formatted(input);
     const differs = text !== input.text;
     if (differs) changed++;
     if (options.check) {

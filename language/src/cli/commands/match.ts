@@ -1,5 +1,12 @@
 import { createAnalyser } from '../../analyse.ts';
-import { labOfCss, layerOfMix, partsWords, propose, proposeFilm } from '../../features/propose.ts';
+import {
+  labOfCss,
+  layerOfMix,
+  paintNames,
+  partsWords,
+  propose,
+  proposeFilm,
+} from '../../features/propose.ts';
 import type { Lab } from '../../optics/cie.ts';
 import { jsonText } from '../formats/json.ts';
 import { hostFor } from '../host.ts';
@@ -18,7 +25,7 @@ interface Options {
   readonly format: string;
 }
 
-const labWords = (lab: Lab) => lab.map((v) => v.toFixed(0)).join(' ');
+const labWords = (lab: Lab) => lab.map((v) => String(Math.round(v) + 0)).join(' ');
 
 /** Proportions for the target of a mix or for a colour; with `--film LAYER` how thick that glaze must lie. */
 export function matchCommand(name: string, options: Options): number {
@@ -30,14 +37,14 @@ export function matchCommand(name: string, options: Options): number {
     const found = plan.layers.find((l) => l.name === word);
     if (!found)
       throw new CannotRun(
-        `There is no layer ‘${word}’ in ${input.path}. There are ${plan.layers.map((l) => l.name).join(', ') || 'none'}.`,
+        `There is no layer ‘${word}’ in ${input.path}. It has ${plan.layers.map((l) => l.name).join(', ') || 'none'}.`,
       );
     return found;
   };
   const mix = options.mix === undefined ? undefined : plan.visible.mixes.get(options.mix);
   if (options.mix !== undefined && !mix)
     throw new CannotRun(
-      `There is no mix ‘${options.mix}’. There are ${[...plan.visible.mixes.keys()].join(', ') || 'none'}.`,
+      `There is no mix ‘${options.mix}’. The plan has ${[...plan.visible.mixes.keys()].join(', ') || 'none'}.`,
     );
   const css = options.target ?? mix?.target?.css;
   if (css === undefined)
@@ -55,14 +62,21 @@ export function matchCommand(name: string, options: Options): number {
     plan.areas[0]?.name ??
     'everything';
   if (!plan.areas.some((a) => a.name === area))
-    throw new CannotRun(`There is no area ‘${area}’. There are ${plan.areas.map((a) => a.name).join(', ')}.`);
+    throw new CannotRun(
+      `There is no area ‘${area}’. The plan has ${plan.areas.map((a) => a.name).join(', ')}.`,
+    );
   if (options.film !== undefined && layer) return film(study, layer, target, area, options.format);
+  const from = options.from?.split(',').map((p) => p.trim());
+  const there = paintNames(plan);
+  const strange = from?.find((p) => !there.includes(p));
+  if (strange !== undefined)
+    throw new CannotRun(`There is no paint ‘${strange}’. The plan has ${there.join(', ') || 'none'}.`);
   const found = propose(study, {
     target,
     layer,
     over,
     area,
-    from: options.from?.split(',').map((p) => p.trim()),
+    from,
     most: options.most,
     within: mix?.within?.value.likely,
   });

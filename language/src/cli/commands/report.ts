@@ -18,7 +18,9 @@ export const REPORTS = ['html', 'md', 'json', 'ics', 'svg', 'csv'] as const;
 export type ReportKind = (typeof REPORTS)[number];
 
 const nameOf = (input: Input) =>
-  input.path === '<standard input>' ? 'plan' : basename(input.path, FILE_ENDING);
+  input.path === '<standard input>'
+    ? 'plan'
+    : basename(input.path).replace(/\.(paintplan|md|markdown)$/i, '');
 
 /** The report as one text, and the files that go beside it. */
 function render(
@@ -50,6 +52,13 @@ function render(
     case 'csv':
       return alone(materialsCsv(study));
   }
+}
+
+/** Plans of one note share its name: the second and later ones get a number. */
+function numbered(input: Input, seen: Map<string, number>): string {
+  const n = (seen.get(input.path) ?? 0) + 1;
+  seen.set(input.path, n);
+  return n === 1 ? nameOf(input) : `${nameOf(input)}-${n}`;
 }
 
 const isFolder = (path: string) => statSync(path, { throwIfNoEntry: false })?.isDirectory() === true;
@@ -120,6 +129,11 @@ export function reportCommand(
   const [only] = names;
   if (names.length === 1 && only !== undefined && isNote(only) && to === 'md') return note(only, out);
   const inputs = readInputs(names);
+  if (inputs.length > 1 && out !== undefined && !isFolder(out) && /\.[a-z]+$/i.test(out))
+    throw new CannotRun(
+      `${inputs.length} plans do not go into one file: give a folder after --out, for instance ${dirname(out)}/.`,
+    );
+  const seen = new Map<string, number>();
   const intoFolder = out !== undefined && (inputs.length > 1 || isFolder(out) || out.endsWith('/'));
   let failed = false;
   for (const input of inputs) {
@@ -131,7 +145,9 @@ export function reportCommand(
       continue;
     }
     const path =
-      out === undefined || intoFolder ? join(out ?? dirname(input.path), `${nameOf(input)}.${to}`) : out;
+      out === undefined || intoFolder
+        ? join(out ?? dirname(input.path), `${numbered(input, seen)}.${to}`)
+        : out;
     writeAll(path, result.text, result.beside);
     console.error(`${input.path} → ${path}`);
   }

@@ -84,7 +84,10 @@ function planFacts(plan: Plan): Map<string, string> {
     ['made', plan.made && `${plan.made.from}..${plan.made.to}`],
     [
       'support',
-      [plan.support?.material?.name, plan.support?.height?.words, plan.support?.width?.words]
+      [
+        plan.support?.material?.name,
+        [plan.support?.height?.words, plan.support?.width?.words].filter(Boolean).join(' × '),
+      ]
         .filter(Boolean)
         .join(' '),
     ],

@@ -1,6 +1,27 @@
+import type { Place, Plan } from '../plan/plan.ts';
 import { addFields, replace } from './fixes.ts';
 import type { Rule } from './rule.ts';
 import { Called, languageReference, quoted } from './words.ts';
+
+/** Where the first declaration begins: in a note that is inside the fence, not at the top of the file. */
+function beginning(plan: Plan): Place {
+  const all: readonly (Place | undefined)[] = [
+    plan.support?.place,
+    plan.studio.place,
+    ...[
+      ...plan.pigments,
+      ...plan.paints,
+      ...plan.mediums,
+      ...plan.mixes,
+      ...plan.groups,
+      ...plan.layers,
+      ...plan.uses,
+    ].map((d) => d.place),
+    ...(plan.implicitArea ? [] : plan.areas.map((a) => a.place)),
+  ];
+  const start = all.reduce((least, place) => Math.min(least, place?.start ?? least), Number.MAX_SAFE_INTEGER);
+  return { uri: plan.uri, start, end: start };
+}
 
 /** What a declaration cannot do without. */
 export const missingField: Rule = {
@@ -12,17 +33,19 @@ export const missingField: Rule = {
   sources: [languageReference],
   appliesTo: ['plan', 'record', 'palette'],
   *check(plan) {
-    if (plan.kind === 'palette' && plan.layers.length > 0)
+    if (plan.kind === 'palette' && plan.layers.length > 0) {
+      const head = beginning(plan);
       yield {
         message: 'A file with layers says first what it is: plan "…" or record "…".',
-        place: { uri: plan.uri, start: 0, end: 0 },
+        place: head,
         fixes: [
           {
             title: 'Begin with a plan',
-            edits: [{ place: { uri: plan.uri, start: 0, end: 0 }, text: 'plan "Untitled"\n' }],
+            edits: [{ place: head, text: 'plan "Untitled"\n' }],
           },
         ],
       };
+    }
     for (const a of plan.areas)
       if (!plan.implicitArea && !a.share && plan.kind === 'plan')
         yield {

@@ -8,6 +8,7 @@ import {
   proposeFilm,
 } from '../../features/propose.ts';
 import type { Lab } from '../../optics/cie.ts';
+import type { Plan } from '../../plan/plan.ts';
 import { jsonText } from '../formats/json.ts';
 import { hostFor } from '../host.ts';
 import { CannotRun } from '../input.ts';
@@ -99,9 +100,45 @@ export function matchCommand(name: string, options: Options): number {
     process.stdout.write(
       `${paint.bold(`Wanted ${css}`)} ${swatch(found.target.hex, 3)}(L* a* b* ${labWords(target)}), ${found.film}\n${table(['parts by volume', 'L* a* b*', 'sRGB', 'ΔE00', 'lost by rounding', 'change under A'], rows)}\n`,
     );
+    for (const line of cautioned(plan, found.recipes)) process.stdout.write(`${line}\n`);
     if (!found.reachable) process.stdout.write(`Not reached. ${found.limit?.text ?? ''}\n`);
   }
   return found.reachable ? 0 : 1;
+}
+
+/** What speaks against paints of the recipes: a colour may be right and the paint wrong. */
+function cautioned(
+  plan: Plan,
+  recipes: readonly { readonly parts: readonly { readonly paint: string }[] }[],
+): string[] {
+  const used = [...new Set(recipes.flatMap((r) => r.parts.map((p) => p.paint)))];
+  return used.flatMap((name) => {
+    const parts = plan.visible.paints.get(name)?.formula?.parts ?? [];
+    const pigments = parts.flatMap((p) =>
+      p.ingredient.is.kind === 'pigment' ? [p.ingredient.is.pigment] : [],
+    );
+    const against = pigments.flatMap((p) => [
+      ...(p.lightfastness && p.lightfastness.value !== 'I' && p.lightfastness.value !== 'II'
+        ? [`${p.id} fades (ASTM ${p.lightfastness.value})`]
+        : []),
+      ...(p.lightfastnessNote?.value.includes('fugitive')
+        ? [`${p.id} fades (${p.lightfastnessNote.value})`]
+        : []),
+      ...(p.code === 'PW4' ? [`${p.id} makes films brittle`] : []),
+      ...(p.hazards.includes('lead') ||
+      p.hazards.includes('cadmium') ||
+      p.hazards.includes('mercury') ||
+      p.hazards.includes('arsenic') ||
+      p.hazards.includes('chromium-vi')
+        ? [`${p.id} is poisonous`]
+        : []),
+    ]);
+    return against.length > 0
+      ? [
+          `Before you take ‘${name}’: ${against.join(', ')}. ‘paintplan explain ${pigments[0]?.id}’ says more.`,
+        ]
+      : [];
+  });
 }
 
 function film(

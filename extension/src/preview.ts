@@ -33,12 +33,11 @@ function frame(panel: WebviewPanel, context: ExtensionContext, style: string): s
   const file = (name: string) =>
     panel.webview.asWebviewUri(Uri.joinPath(context.extensionUri, 'preview', name)).toString();
   const source = panel.webview.cspSource;
-  // style attributes colour the swatches of the report; they come from figures only
-  const policy = `default-src 'none'; style-src ${source} 'unsafe-inline'; script-src 'nonce-${own}'; img-src data:`;
+  const policy = `default-src 'none'; style-src ${source} 'nonce-${own}'; script-src 'nonce-${own}'; img-src data:`;
   return `<!DOCTYPE html>
 <html lang="en"><head><meta charset="utf-8"><meta http-equiv="Content-Security-Policy" content="${policy}">
 <meta name="viewport" content="width=device-width, initial-scale=1"><title>Paintplan preview</title>
-<style>${style}</style><link rel="stylesheet" href="${file('preview.css')}"></head>
+<style nonce="${own}">${style}</style><link rel="stylesheet" href="${file('preview.css')}"></head>
 <body><div id="page"></div><script nonce="${own}" src="${file('preview.js')}"></script></body></html>`;
 }
 

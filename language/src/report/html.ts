@@ -45,7 +45,12 @@ function blockMarkup(block: Block): Markup {
                         'td',
                         { 'data-layer': c.layer },
                         c.swatch !== undefined &&
-                          el('span', { class: 'swatch', style: `background-color: ${c.swatch}` }),
+                          // a drawing, not a style: pages may forbid inline styles
+                          el(
+                            'svg',
+                            { class: 'swatch', viewBox: '0 0 16 10', 'aria-hidden': 'true' },
+                            el('rect', { width: 16, height: 10, fill: c.swatch }),
+                          ),
                         c.text,
                       ),
                 ),

@@ -45,7 +45,8 @@ describe.each(plans.map((p) => [p]))('%s', (path) => {
   });
 
   test('has a title and a description in every drawing', () => {
-    const drawings = page(path).match(/<svg (?!class="swatch" [^>]*aria-hidden="true")[\s\S]*?<\/svg>/g) ?? [];
+    const drawings =
+      page(path).match(/<svg (?!class="swatch" [^>]*aria-hidden="true")[\s\S]*?<\/svg>/g) ?? [];
     expect(drawings.length).toBeGreaterThan(0);
     for (const d of drawings)
       expect(d).toMatch(/role="img".*<title id="[^"]+">[^<]+<\/title><desc id="[^"]+">[^<]+<\/desc>/s);

@@ -79,34 +79,34 @@ function preparation(reader: Reader, node: LayerField, where: At): Preparation {
   };
 }
 
-function agentOf(reader: Reader, use: NameUse): Partial<NonNullable<Preparation['agent']>> {
+type Of = NonNullable<NonNullable<Layer['medium']>['of']>;
+
+/** A medium of the plan, else an oil or a solvent of the catalogue. */
+function liquidOf(reader: Reader, use: NameUse): Of['is'] {
   const medium = reader.scope.mediums.get(use.name);
   if (medium) {
     refer(reader, 'medium', use, medium.namePlace);
-    return { is: { kind: 'medium', medium } };
+    return { kind: 'medium', medium };
   }
   const oil = binder(use.name);
-  if (oil) return { is: { kind: 'binder', binder: oil } };
+  if (oil) return { kind: 'binder', binder: oil };
   const spirit = solvent(use.name);
-  if (spirit) return { is: { kind: 'solvent', solvent: spirit } };
-  const found = agent(use.name);
-  return found
-    ? { is: { kind: 'agent', agent: found } }
-    : { near: guess(reader, use.name, () => [...reader.scope.mediums.keys(), ...materialNames('agent')]) };
+  return spirit && { kind: 'solvent', solvent: spirit };
 }
 
-function mediumOf(reader: Reader, use: NameUse): Partial<NonNullable<NonNullable<Layer['medium']>['of']>> {
-  const medium = reader.scope.mediums.get(use.name);
-  if (medium) {
-    refer(reader, 'medium', use, medium.namePlace);
-    return { is: { kind: 'medium', medium } };
-  }
-  const oil = binder(use.name);
-  if (oil) return { is: { kind: 'binder', binder: oil } };
-  const spirit = solvent(use.name);
-  return spirit
-    ? { is: { kind: 'solvent', solvent: spirit } }
-    : { near: guess(reader, use.name, () => [...reader.scope.mediums.keys(), ...materialNames('medium')]) };
+const liquidsNear = (reader: Reader, use: NameUse, role: 'agent' | 'medium') =>
+  guess(reader, use.name, () => [...reader.scope.mediums.keys(), ...materialNames(role)]);
+
+function agentOf(reader: Reader, use: NameUse): Partial<NonNullable<Preparation['agent']>> {
+  const is = liquidOf(reader, use);
+  if (is) return { is };
+  const found = agent(use.name);
+  return found ? { is: { kind: 'agent', agent: found } } : { near: liquidsNear(reader, use, 'agent') };
+}
+
+function mediumOf(reader: Reader, use: NameUse): Partial<Of> {
+  const is = liquidOf(reader, use);
+  return is ? { is } : { near: liquidsNear(reader, use, 'medium') };
 }
 
 export function unknownMeasure(node: AstNode, where: At): Measure {

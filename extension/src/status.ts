@@ -21,7 +21,7 @@ export function registerStatus(context: ExtensionContext, client: BaseLanguageCl
     const document = window.activeTextEditor?.document;
     if (document?.languageId !== LANGUAGE) return item.hide();
     const status = await client
-      .sendRequest<Status | null>('paintplan/preview', { uri: document.uri.toString() })
+      .sendRequest<Status | null>('paintplan/status', { uri: document.uri.toString() })
       .catch(() => null);
     if (!status || window.activeTextEditor?.document !== document) return;
     const counted = (n: number, word: string) => `${n} ${word}${n === 1 ? '' : 's'}`;

@@ -369,3 +369,23 @@ test('plans fenced in a Markdown note are checked in place', async () => {
     }),
   ).toBeNull();
 });
+
+test('preview and status: the findings are those of the diagnostics, colours included', async () => {
+  const white = 'file:///status.paintplan';
+  client.open(white, text.replace('colour shade', 'colour shade + white'));
+  const status = await client.connection.sendRequest<{ errors: number; warnings: number }>(
+    'paintplan/status',
+    { uri: white },
+  );
+  expect(status.warnings).toBeGreaterThan(0);
+  const preview = await client.connection.sendRequest<{
+    title: string;
+    body: string;
+    layers: { name: string }[];
+  }>('paintplan/preview', { uri: white });
+  expect([preview.title, preview.layers.map((l) => l.name)]).toEqual(['A jug', ['priming', 'grey', 'deep']]);
+  expect(preview.body).toMatch(/<svg [\s\S]*opaque-white-in-glaze|opaque-white-in-glaze[\s\S]*<svg /);
+  expect(
+    await client.connection.sendRequest('paintplan/preview', { uri: 'file:///gone.paintplan' }),
+  ).toBeNull();
+});

@@ -4,7 +4,9 @@ import { day } from '../features/figures.ts';
 import { buildReport } from '../report/build.ts';
 import { bodyMarkup } from '../report/html.ts';
 import { STYLE } from '../report/style.ts';
-import type { Documents } from './documents.ts';
+import type { Finding } from '../rules/rule.ts';
+import type { Documents, Open } from './documents.ts';
+import type { Publisher } from './publish.ts';
 
 export interface Preview {
   readonly title: string;
@@ -13,45 +15,54 @@ export interface Preview {
   readonly style: string;
   /** first and last line of each layer, zero-based */
   readonly layers: readonly { readonly name: string; readonly from: number; readonly to: number }[];
+}
+
+export interface Status {
   readonly errors: number;
   readonly warnings: number;
   /** the next day something is due, where the plan has dates */
   readonly next?: { readonly layer: string; readonly day: string };
 }
 
-export function answerPreviews(connection: Connection, documents: Documents): void {
-  connection.onRequest('paintplan/preview', ({ uri }: { uri: string }): Preview | null => {
-    const open = documents.get(uri);
-    if (!open) return null;
-    const { plan, study } = open.analysis;
-    const findings = open.analysis.findings();
-    const report = buildReport(study, findings, (f) => {
-      const at = open.lines.at(f.place.start);
-      return f.place.uri === uri ? `${at.line + 1}:${at.column + 1}` : '';
-    });
-    const due = study.calendar.dated
-      ? study.calendar.entries.find((e) => e.painted === undefined)
-      : undefined;
-    return {
-      title: report.title,
-      version: open.version,
-      body: bodyMarkup(report),
-      style: STYLE,
-      layers: plan.layers.map((l) => ({
-        name: l.name,
-        from: open.lines.at(l.place.start).line,
-        to: open.lines.at(l.place.end).line,
-      })),
-      errors: findings.filter((f) => f.severity === 'error').length,
-      warnings: findings.filter((f) => f.severity === 'warning').length,
-      ...(due
-        ? {
-            next: {
-              layer: due.layer,
-              day: day(due.notBefore, true),
-            },
-          }
-        : {}),
-    };
+function statusOf({ analysis }: Open, findings: readonly Finding[]): Status {
+  const { dated, entries } = analysis.study.calendar;
+  const due = dated ? entries.find((e) => e.painted === undefined) : undefined;
+  const count = (severity: Finding['severity']) => findings.filter((f) => f.severity === severity).length;
+  return {
+    errors: count('error'),
+    warnings: count('warning'),
+    ...(due ? { next: { layer: due.layer, day: day(due.notBefore, true) } } : {}),
+  };
+}
+
+function previewOf(open: Open, findings: readonly Finding[]): Preview {
+  const { plan, study } = open.analysis;
+  const report = buildReport(study, findings, (f) => {
+    const at = open.lines.at(f.place.start);
+    return f.place.uri === open.uri ? `${at.line + 1}:${at.column + 1}` : '';
   });
+  return {
+    title: report.title,
+    version: open.version,
+    body: bodyMarkup(report),
+    style: STYLE,
+    layers: plan.layers.map((l) => ({
+      name: l.name,
+      from: open.lines.at(l.place.start).line,
+      to: open.lines.at(l.place.end).line,
+    })),
+  };
+}
+
+/** Both wait for the keyboard to rest, and take the findings that the diagnostics were made of. */
+export function answerPreviews(connection: Connection, documents: Documents, publish: Publisher): void {
+  const rested =
+    <R>(answer: (open: Open, findings: readonly Finding[]) => R) =>
+    async ({ uri }: { uri: string }): Promise<R | null> => {
+      await publish.rested(uri);
+      const open = documents.get(uri);
+      return open ? answer(open, publish.coloured(open)) : null;
+    };
+  connection.onRequest('paintplan/preview', rested(previewOf));
+  connection.onRequest('paintplan/status', rested(statusOf));
 }

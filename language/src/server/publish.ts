@@ -17,6 +17,8 @@ export interface Publisher {
   closed(uri: string): void;
   /** findings as last computed for this version, with or without the colour rules */
   findings(open: Open): readonly Finding[];
+  /** all findings, those that need colours too */
+  coloured(open: Open): readonly Finding[];
   diagnostics(open: Open): Diagnostic[];
   /** settles when the colours of a document may be asked for: at once, or when its keyboard has rested */
   rested(uri: string): Promise<void>;
@@ -97,6 +99,7 @@ export function publisher(
         ? new Promise((resolve) => waiting.set(uri, [...(waiting.get(uri) ?? []), resolve]))
         : Promise.resolve(),
     findings: (open) => compute(open, false),
+    coloured: (open) => compute(open, true),
     diagnostics,
   };
 }

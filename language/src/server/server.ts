@@ -193,7 +193,7 @@ export function serve(connection: Connection, disk: Disk): void {
     }
     return { items };
   });
-  answerPreviews(connection, documents);
+  answerPreviews(connection, documents, publish);
   answerRequests(
     connection,
     documents,

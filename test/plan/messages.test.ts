@@ -134,7 +134,8 @@ const cases: readonly (readonly [text: string, message: string, fixed?: string])
   ],
   [
     'glaze a {\n  film ⟦thck⟧\n}',
-    '‘thck’ is no film: write a thickness such as 8 µm, or veil, thin, full, impasto.',
+    '‘thck’ is no film: write a thickness such as 8 µm, or a word: veil, thin, full or impasto.',
+    'glaze a {\n  film veil\n}',
   ],
   [
     'glaze a {\n  prepare ⟦abrad⟧\n}',

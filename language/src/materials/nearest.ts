@@ -40,3 +40,18 @@ export function nearest(word: string, candidates: readonly string[], most = 3): 
     .slice(0, most)
     .map((c) => c.candidate);
 }
+
+/** A few of the candidates, the likest first, however far they are: what there is to choose from. */
+export function likest(word: string, candidates: readonly string[], most = 6): string[] {
+  // beyond that nobody can tell them apart by their letters
+  const plain = word.toLowerCase().slice(0, 60);
+  return candidates
+    .map((candidate, order) => ({
+      candidate,
+      order,
+      distance: editDistance(plain, candidate.toLowerCase(), 60),
+    }))
+    .sort((x, y) => x.distance - y.distance || x.order - y.order)
+    .slice(0, most)
+    .map((c) => c.candidate);
+}

@@ -139,10 +139,14 @@ export function filmWord(context: Context, use: NameUse | undefined): Measure | 
   if (!use) return undefined;
   const value = Object.hasOwn(filmWords, use.name) ? filmWords[use.name] : undefined;
   if (!value) {
+    const [first, last] = [Object.keys(filmWords).slice(0, -1), Object.keys(filmWords).at(-1)];
     problem(
       context,
       use.place,
-      `‘${use.name}’ is no film: write a thickness such as 8 µm, or ${Object.keys(filmWords).join(', ')}.`,
+      `‘${use.name}’ is no film: write a thickness such as 8 µm, or a word: ${first.join(', ')} or ${last}.`,
+      Object.entries(filmWords).map(([word, { low, high }]) =>
+        replaceFix(`Write ${word} (${low} to ${high} µm)`, use.place, word),
+      ),
     );
     return undefined;
   }

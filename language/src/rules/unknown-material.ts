@@ -1,7 +1,11 @@
+import { materialNames } from '../materials/catalogue.ts';
 import type { NameUse } from '../plan/plan.ts';
 import { replaceEach } from './fixes.ts';
 import type { Report, Rule } from './rule.ts';
-import { didYouMean, languageReference, quoted } from './words.ts';
+import { languageReference, quoted, thereIs } from './words.ts';
+
+type What = 'support' | 'binder' | 'resin' | 'material' | 'agent';
+const role = (what: What) => (what === 'material' ? 'ground' : what);
 
 /** A binder, resin, support, ground, preparation agent that no table has. */
 export const unknownMaterial: Rule = {
@@ -14,14 +18,14 @@ export const unknownMaterial: Rule = {
   appliesTo: ['plan', 'record', 'palette'],
   *check(plan) {
     const unknown = (
-      what: string,
+      what: What,
       use: (NameUse & { readonly near?: readonly string[] }) | undefined,
       layer?: number,
     ): Report[] =>
       use
         ? [
             {
-              message: `I know no ${what} ${quoted(use.name)}.${didYouMean(use.near)}`,
+              message: `I know no ${what} ${quoted(use.name)}.${thereIs(use.name, materialNames(role(what)), use.near)}`,
               place: use.place,
               layer,
               fixes: replaceEach('Change to', use.place, use.near),

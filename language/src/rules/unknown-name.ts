@@ -1,8 +1,20 @@
-import type { NameUse } from '../plan/plan.ts';
+import type { NameUse, Plan } from '../plan/plan.ts';
 import { replaceEach } from './fixes.ts';
 import { ingredients } from './ingredients.ts';
 import type { Report, Rule } from './rule.ts';
-import { didYouMean, languageReference, quoted } from './words.ts';
+import { languageReference, quoted, thereIs } from './words.ts';
+
+/** How many messages list what is declared: a text of nothing but unknown names must not take for ever. */
+const MOST_LISTS = 200;
+
+type What = 'area' | 'layer' | 'medium' | 'paint, mix or material';
+
+function declaredAs(what: What, plan: Plan): readonly string[] {
+  const { paints, mixes, mediums } = plan.visible;
+  if (what === 'area') return plan.implicitArea ? [] : [...plan.areas, ...plan.groups].map((a) => a.name);
+  if (what === 'layer') return plan.layers.map((l) => l.name);
+  return what === 'medium' ? [...mediums.keys()] : [...paints.keys(), ...mixes.keys()];
+}
 
 /** A name that is declared nowhere, or declared as something that cannot stand where it is used. */
 export const unknownName: Rule = {
@@ -14,12 +26,21 @@ export const unknownName: Rule = {
   sources: [languageReference],
   appliesTo: ['plan', 'record', 'palette'],
   *check(plan) {
+    let lists = 0;
+    const instead = (what: What, use: NameUse & { readonly near?: readonly string[] }) => {
+      const all = declaredAs(what, plan);
+      return all.length === 0 && !use.near?.length
+        ? what === 'paint, mix or material'
+          ? ''
+          : ` No ${what} is declared.`
+        : thereIs(use.name, all, use.near);
+    };
     const unknown = (
-      what: string,
+      what: What,
       use: NameUse & { readonly near?: readonly string[] },
       layer?: number,
     ): Report => ({
-      message: `There is no ${what} ${quoted(use.name)} here.${didYouMean(use.near)}`,
+      message: `There is no ${what} ${quoted(use.name)} here.${lists++ < MOST_LISTS ? instead(what, use) : ''}`,
       place: use.place,
       layer,
       fixes: replaceEach('Change to', use.place, use.near),

@@ -1,5 +1,6 @@
 /** Words and figures in messages. */
 import type { Interval } from '../materials/interval.ts';
+import { likest } from '../materials/nearest.ts';
 import type { Source } from '../materials/types.ts';
 import type { Layer } from '../plan/plan.ts';
 
@@ -39,6 +40,16 @@ export const Called = (layer: Layer): string => {
 
 export const didYouMean = (near: readonly string[] | undefined): string =>
   near && near.length > 0 ? ` Did you mean ${listed(near.map(quoted), 'or')}?` : '';
+
+/** What there is to choose from, the likest names first, where none is near enough to be meant. */
+export function thereIs(name: string, all: readonly string[], near: readonly string[] | undefined): string {
+  if (near && near.length > 0) return didYouMean(near);
+  const shown = likest(name, all.slice(0, 2000));
+  if (shown.length === 0) return '';
+  const more = all.length - shown.length;
+  const words = [...shown.map(quoted), ...(more > 0 ? [`${more} more`] : [])];
+  return ` There ${words.length > 1 ? 'are' : 'is'} ${listed(words)}.`;
+}
 
 export const practice = (text: string): Source => ({ text, mark: 'common practice' });
 export const published = (text: string): Source => ({ text, mark: 'published' });

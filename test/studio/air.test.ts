@@ -66,6 +66,15 @@ describe('sources', () => {
     expect(parts('glaze g { prepare wash with water colour white film 10 µm }', '')).toBeUndefined();
   });
 
+  test('brushes from acrylic are washed in water', () => {
+    const acrylic = plan('room 30 m³', 'layer a { colour flat film 30 µm }').replace(
+      'paint white',
+      'paint flat = PW6 in acrylic\npaint white',
+    );
+    expect(studied(acrylic).layers[0]!.composition).toBeDefined();
+    expect(studied(acrylic).air).toBeUndefined();
+  });
+
   test('the worst sitting is reported, by its share of the limits', () => {
     const { air } = studied(
       plan(

@@ -1,5 +1,6 @@
 import type { Rule } from './rule.ts';
-import { called, figure, languageReference, listed, ours, span } from './words.ts';
+import { sittingOf } from './sitting.ts';
+import { languageReference, ours, span } from './words.ts';
 
 /** Solvent in a plan whose room nobody knows. */
 export const airUnknown: Rule = {
@@ -18,15 +19,15 @@ export const airUnknown: Rule = {
     const layer = plan.layers.find((l) => l.name === air?.layer);
     if (!air || air.roomKnown || !layer) return;
     const fresh = air.neededFreshAir
-      ? `, about ${span(air.neededFreshAir, 'm³')} an hour while it is painted`
+      ? `, about ${span(air.neededFreshAir, 'm³')} an hour while you work`
       : '';
-    const grams = air.solvents.map((s) => `${figure(s.grams.likely)} g of ${s.name}`);
+    const sitting = sittingOf(plan, air, layer);
     yield {
-      message: `The plan does not say in what room it is painted, so its air cannot be judged. ${called(layer).replace(/^./, (c) => c.toUpperCase())} sets ${listed(grams)} free and wants fresh air${fresh}. Add to the studio: room 40 m³, air-changes 2 per hour.`,
+      message: `The plan does not say in what room it is painted, so its air cannot be judged. ${sitting.words}; that wants fresh air${fresh}. Add to the studio: room 40 m³, air-changes 2 per hour.`,
       place: plan.studio.place
         ? { ...plan.studio.place, end: plan.studio.place.start + 'studio'.length }
-        : (layer.medium?.place ?? layer.namePlace),
-      layer: layer.index,
+        : sitting.place,
+      layer: sitting.layer,
     };
   },
 };

@@ -1,10 +1,11 @@
 import { stepCaution } from '../materials/cautions.ts';
 import type { Interval } from '../materials/interval.ts';
-import type { Fix, Layer, Plan } from '../plan/plan.ts';
+import type { Fix, Plan } from '../plan/plan.ts';
 import type { Air, Study } from '../study/study.ts';
 import { replace } from './fixes.ts';
 import type { Rule } from './rule.ts';
-import { called, figure, listed, memory, ours, published, span } from './words.ts';
+import { sittingOf } from './sitting.ts';
+import { figure, listed, memory, ours, published, span } from './words.ts';
 
 /** More fresh air than this an open window and a fan do not give (common practice). */
 const MOST_CHANGES = 15;
@@ -20,12 +21,6 @@ function overCeiling({ solvents }: Air, bound: keyof Interval): string[] {
           : false,
     )
     .map((s) => s.name);
-}
-
-/** Words of the layer that bring the solvent in. */
-function placeIn(layer: Layer) {
-  const { medium, prepare } = layer;
-  return medium?.place ?? prepare.find((p) => p.agent)?.place ?? layer.namePlace;
 }
 
 function moreAir(plan: Plan, needed: Interval | undefined): Fix[] {
@@ -92,11 +87,12 @@ export const vapourOverLimit: Rule = {
     const needed = air.neededAirChanges
       ? ` About ${figure(air.neededAirChanges.likely)} air changes an hour would keep it at the limit.`
       : '';
+    const sitting = sittingOf(plan, air, layer);
     yield {
-      message: `A sitting at ${called(layer)} brings the air to ${span(ratio, 'times')} the limit (${amounts(air)}; limits ${limits(air)}).${ceiling}${needed} Air the room, take less solvent, close the brush jar. An estimate: the safety data sheet and the codes of your place come first.`,
-      place: placeIn(layer),
+      message: `A sitting ${sitting.at} brings the air to ${span(ratio, 'times')} the limit (${amounts(air)}; limits ${limits(air)}).${ceiling}${needed} Air the room, take less solvent, close the brush jar. An estimate: the safety data sheet and the codes of your place come first.`,
+      place: sitting.place,
       severity,
-      layer: layer.index,
+      layer: sitting.layer,
       fixes: moreAir(plan, air.neededAirChanges),
     };
   },

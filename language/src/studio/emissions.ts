@@ -1,5 +1,5 @@
 /** What evaporates in one sitting (one coat of one layer), by solvent, in g. */
-import { solvent as solventNamed } from '../materials/catalogue.ts';
+import { binder, solvent as solventNamed } from '../materials/catalogue.ts';
 import { exactly, type Interval, scale } from '../materials/interval.ts';
 import type { Solvent } from '../materials/types.ts';
 import type { Layer, Plan, PrepareMethod } from '../plan/plan.ts';
@@ -122,6 +122,12 @@ export function thinners(plan: Plan, memo: LiquidMemo): (layer: Layer) => Solven
   return (layer) => of(layer.medium?.of?.is) ?? plans;
 }
 
+/** Brushes from egg, glue, gum and acrylic are washed in water. */
+const WATER: readonly string[] = ['egg', 'protein', 'gum', 'acrylic'];
+const wantsThinner = ({ composition }: LayerStudy): boolean =>
+  composition !== undefined &&
+  !composition.binders.every((b) => WATER.includes(binder(b.binder)?.kind ?? ''));
+
 /** Everything that evaporates while one coat is laid: from the paint, the preparation before it, the brush jar after it. */
 export function emissions(
   study: Studied,
@@ -134,7 +140,7 @@ export function emissions(
     ...(support ? fromPaint(study, layer, support) : []),
     ...(support ? fromVarnish(study, layer, support) : []),
     ...(support ? fromPreparation(study, layer.layer, support, memo) : []),
-    ...(brushes && layer.composition
+    ...(brushes && wantsThinner(layer)
       ? [{ from: 'brushes' as const, solvent: brushes, grams: mass(BRUSHES, brushes) }]
       : []),
   ];

@@ -41,7 +41,6 @@ vi.mock('../../language/src/optics/data.ts', () => {
   ]);
   return {
     opticalData: (id: string) => table.get(id),
-    opticsVersion: 'test',
     pigmentsWithData: () => [...table.keys()],
   };
 });

@@ -19,8 +19,6 @@ import { rescaledPigments } from './rescaled.ts';
 import { toSample } from './samples.ts';
 import { tableText } from './table.ts';
 
-const VERSION = '2026.11';
-
 const { values } = parseArgs({ options: { from: { type: 'string' } } });
 if (!values.from) {
   console.error('Say where the measured files are: node language/build/optics/derive.ts --from DIR');
@@ -48,6 +46,9 @@ const known = [...measured, ...rescaled];
 known.push(...fourGroundsPigments(read('film_over_four_grounds.csv'), known));
 known.push(...kinPigments(known));
 const target = new URL('../../src/optics/tables/pigments.json', import.meta.url);
-const text = tableText(VERSION, known);
+const text = tableText(known);
 writeFileSync(target, text);
 console.log(`${known.length} pigments, ${(text.length / 1024).toFixed(0)} KB`);
+console.log(
+  'Where figures changed, give the data its next number: node language/build/data-version.ts "what changed"',
+);

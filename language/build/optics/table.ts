@@ -27,7 +27,7 @@ const thousandths = (values: Spectrum): number[] =>
   Array.from(values, (v) => Math.round(1000 * Math.log10(Math.max(LEAST, v))));
 
 /** One pigment a line, so that a difference between two derivations can be read. */
-export function tableText(version: string, pigments: readonly Derived[]): string {
+export function tableText(pigments: readonly Derived[]): string {
   const names = Object.keys(SOURCES);
   const rows = pigments.map((p) => {
     if (p.k.length !== BANDS || ![...p.k, ...p.s].every(Number.isFinite))
@@ -42,5 +42,5 @@ export function tableText(version: string, pigments: readonly Derived[]): string
       s: thousandths(p.s),
     });
   });
-  return `{\n"version": ${JSON.stringify(version)},\n"unit": "thousandths of log10 of K and S per micrometre of pure pigment, 400 to 700 nm by 10 nm",\n"sources": ${JSON.stringify(Object.values(SOURCES))},\n"pigments": [\n${rows.join(',\n')}\n]\n}\n`;
+  return `{\n"unit": "thousandths of log10 of K and S per micrometre of pure pigment, 400 to 700 nm by 10 nm",\n"sources": ${JSON.stringify(Object.values(SOURCES))},\n"pigments": [\n${rows.join(',\n')}\n]\n}\n`;
 }

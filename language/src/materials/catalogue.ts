@@ -9,9 +9,7 @@ import { supports } from './supports.ts';
 import type { Binder, GroundMaterial, Pigment, PreparationAgent, Solvent, Support } from './types.ts';
 
 export { nearest } from './nearest.ts';
-
-/** Version of the shipped figures; reports name it. */
-export const dataVersion = '2026.11';
+export { type DataRecord, dataRecord, dataVersion } from './version.ts';
 
 export type PigmentLookup =
   | { readonly kind: 'found'; readonly pigment: Pigment }

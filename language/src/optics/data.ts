@@ -37,9 +37,6 @@ interface Row {
 const rows = new Map((table.pigments as readonly Row[]).map((row) => [row.id, row]));
 const decoded = new Map<string, OpticalData>();
 
-/** Version of the table, stated by every result that rests on it. */
-export const opticsVersion: string = table.version;
-
 /** Ids of the pigments with optical data, in the table's order. */
 export const pigmentsWithData = (): readonly string[] => [...rows.keys()];
 

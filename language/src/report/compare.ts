@@ -4,6 +4,7 @@ import { deltaE00 } from '../optics/difference.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { Finding } from '../rules/rule.ts';
 import type { LayerStudy, Study } from '../study/study.ts';
+import { compareFindings, type FindingsCompared } from './compare-findings.ts';
 import { list, type Part, type Report, table } from './document.ts';
 import { formulaWords, madeOf } from './parts.ts';
 
@@ -33,7 +34,7 @@ export interface Comparison {
     readonly after?: string;
     readonly deltaE00?: number;
   }[];
-  readonly findings: { readonly gained: readonly string[]; readonly lost: readonly string[] };
+  readonly findings: FindingsCompared;
 }
 
 const names = (list: readonly { readonly name: string }[]) => list.map((x) => x.name).join(', ');
@@ -145,18 +146,6 @@ function moved(
   );
 }
 
-const findingKey = (f: Finding) => `${f.severity} ${f.rule}: ${f.message}`;
-
-function difference(from: readonly Finding[], to: readonly Finding[]): string[] {
-  const left = new Map<string, number>();
-  for (const f of from) left.set(findingKey(f), (left.get(findingKey(f)) ?? 0) + 1);
-  return to.flatMap((f) => {
-    const count = left.get(findingKey(f)) ?? 0;
-    left.set(findingKey(f), count - 1);
-    return count > 0 ? [] : [findingKey(f)];
-  });
-}
-
 function finalColours(study: Study): Map<string, { hex: string; lab: readonly [number, number, number] }> {
   return new Map(
     study.areas.flatMap((a) => {
@@ -196,10 +185,10 @@ export function compare(before: Version, after: Version): Comparison {
             },
           ];
     }),
-    findings: {
-      gained: difference(before.findings, after.findings),
-      lost: difference(after.findings, before.findings),
-    },
+    findings: compareFindings(
+      { plan: before.study.plan, findings: before.findings },
+      { plan: after.study.plan, findings: after.findings },
+    ),
   };
 }
 
@@ -213,6 +202,7 @@ export const isSame = (c: Comparison): boolean =>
     c.colours,
     c.findings.gained,
     c.findings.lost,
+    c.findings.changed,
   ].every((x) => x.length === 0);
 
 /** The comparison as blocks, for terminal and Markdown. */
@@ -252,6 +242,9 @@ export function comparisonReport(c: Comparison, title: string): Report {
     ),
   ]);
   add('gained', 'New findings', c.findings.gained.length, () => [list(c.findings.gained)]);
+  add('otherwise', 'Findings changed', c.findings.changed.length, () => [
+    list(c.findings.changed.map((f) => `${f.before} Now ${f.after}`)),
+  ]);
   add('lost', 'Findings gone', c.findings.lost.length, () => [list(c.findings.lost)]);
   return { title, subtitle: parts.length === 0 ? 'The same in meaning.' : 'What changed in meaning.', parts };
 }

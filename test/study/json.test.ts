@@ -5,6 +5,7 @@ import { describe, expect, it } from 'vitest';
 import type { Plan } from '../../language/src/plan/plan.ts';
 import { study } from '../../language/src/study/build.ts';
 import { studyJson } from '../../language/src/study/json.ts';
+import { sensible } from '../../language/src/study/sensible.ts';
 import {
   area,
   code,
@@ -116,5 +117,22 @@ describe('study --format json', () => {
     const json = valid(full());
     expect(validate({ ...json, layers: [{ ...json.layers[0], coats: 'three' }] })).toBe(false);
     expect(validate({ ...json, colour: 1 })).toBe(false);
+  });
+});
+
+describe('figures', () => {
+  it('carry no last bits of the machine: no 5e-14, no negative zero', () => {
+    expect(sensible({ lab: [57.12345678, -5e-14, -0.00004], film: [8.00000000001, -0, 1e-9] })).toEqual({
+      lab: [57.123, 0, 0],
+      film: [8, 0, 0],
+    });
+    expect(JSON.stringify(sensible({ x: Number.NaN, y: -1e-17, none: undefined }))).toBe('{"x":null,"y":0}');
+    const grey = plan([
+      layer('ground', 'priming', material('acrylic')),
+      layer('layer', 'tone', stated('lab(50 0 0)')),
+    ]);
+    const text = JSON.stringify(studyJson(study(grey), 'a.paintplan', []));
+    expect(text).toMatch(/"lab":\[50,0,0\]/);
+    expect(text).not.toMatch(/\de-\d|-0[,}\]]|\d\.\d{7}/);
   });
 });

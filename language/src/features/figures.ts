@@ -6,7 +6,8 @@ export function figure(v: number): string {
   const size = Math.abs(v);
   const text =
     size >= 100 ? v.toFixed(0) : size >= 10 ? v.toFixed(1) : size >= 1 ? v.toFixed(1) : v.toFixed(2);
-  return text.includes('.') ? text.replace(/\.?0+$/, '') : text;
+  const short = text.includes('.') ? text.replace(/\.?0+$/, '') : text;
+  return short === '-0' ? '0' : short;
 }
 
 /** `likely unit (low–high)`, or one figure where there is nothing between them. */

@@ -1,26 +1,14 @@
 /**
  * A study as JSON, the public form (language/docs/study.schema.json). Intervals are {low, likely, high}; shares and
  * concentrations fractions of 1, lengths µm, times days, volumes ml, masses g, temperatures °C. Names may be added to
- * it, never changed. Figures are rounded to six digits, so that the text does not hang on the last bit of a machine.
+ * it, never changed. Figures are rounded (see `sensible`).
  */
 import { TOOL_NAME, TOOL_VERSION } from '../plan/names.ts';
+import { sensible } from './sensible.ts';
 import type { Assumption, Calendar, CalendarEntry, Composition, LayerStudy, Study } from './study.ts';
 
 const DAY = 86_400_000;
 const iso = (day: number): string => new Date(day * DAY).toISOString().slice(0, 10);
-
-/** Digits kept of every figure. */
-const DIGITS = 6;
-
-/** The same value with figures rounded; what is not finite becomes null rather than break a reader. */
-function rounded<T>(value: T): T {
-  if (typeof value === 'number')
-    return (Number.isFinite(value) ? Number(value.toPrecision(DIGITS)) : null) as T;
-  if (Array.isArray(value)) return value.map(rounded) as T;
-  if (typeof value === 'object' && value !== null)
-    return Object.fromEntries(Object.entries(value).map(([key, inner]) => [key, rounded(inner)])) as T;
-  return value;
-}
 
 const assumptions = (list: readonly Assumption[]) =>
   list.map(({ field, value, why, source }) => ({ field, value, why, ...(source ? { source } : {}) }));
@@ -143,7 +131,7 @@ export function studyJson<F>(study: Study, path: string, findings: readonly F[])
     path,
     kind: plan.kind,
     title: plan.title ?? null,
-    ...rounded({
+    ...sensible({
       layers: study.layers.map(layer),
       areas: study.areas.map((area) => {
         const target = area.target();

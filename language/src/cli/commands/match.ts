@@ -26,6 +26,8 @@ interface Options {
   readonly format: string;
 }
 
+// a loss may be a gain by less than shows
+const tenths = (v: number) => (Math.round(v * 10) / 10 + 0).toFixed(1);
 const labWords = (lab: Lab) => lab.map((v) => String(Math.round(v) + 0)).join(' ');
 
 /** Proportions for the target of a mix or for a colour; with `--film LAYER` how thick that glaze must lie. */
@@ -93,9 +95,9 @@ export function matchCommand(name: string, options: Options): number {
       `${swatch(r.hex, 3)}${partsWords(r.parts)}`,
       labWords(r.lab),
       r.hex,
-      r.deltaE00.toFixed(1),
-      r.roundingLoss.toFixed(1),
-      r.metamerism.toFixed(1),
+      tenths(r.deltaE00),
+      tenths(r.roundingLoss),
+      tenths(r.metamerism),
     ]);
     process.stdout.write(
       `${paint.bold(`Wanted ${css}`)} ${swatch(found.target.hex, 3)}(L* a* b* ${labWords(target)}), ${found.film}\n${table(['parts by volume', 'L* a* b*', 'sRGB', 'ΔE00', 'lost by rounding', 'change under A'], rows)}\n`,

@@ -1,6 +1,6 @@
 import { type ExtensionContext, Uri } from 'vscode';
 import { LanguageClient } from 'vscode-languageclient/browser';
-import { clientOptions, run } from './shared.ts';
+import { clientOptions, type Exports, run } from './shared.ts';
 
 /** A worker may not be loaded from another origin, but may be made from a Blob that holds its text. */
 async function workerFrom(address: string): Promise<Worker> {
@@ -8,7 +8,7 @@ async function workerFrom(address: string): Promise<Worker> {
   return new Worker(URL.createObjectURL(new Blob([text], { type: 'text/javascript' })));
 }
 
-export async function activate(context: ExtensionContext): Promise<void> {
-  const worker = await workerFrom(Uri.joinPath(context.extensionUri, 'out', 'server-web.js').toString(true));
-  await run(context, new LanguageClient('paintplan', 'Paintplan', worker, clientOptions()));
+export async function activate(context: ExtensionContext): Promise<Exports> {
+  const worker = await workerFrom(Uri.joinPath(context.extensionUri, 'out', 'server.js').toString(true));
+  return run(context, new LanguageClient('paintplan', 'Paintplan', worker, clientOptions()));
 }

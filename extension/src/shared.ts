@@ -1,6 +1,7 @@
 /** What the desktop and the web client of the extension share. */
 import { commands, type ExtensionContext, workspace } from 'vscode';
 import type { BaseLanguageClient, LanguageClientOptions } from 'vscode-languageclient';
+import { drawingPlans, type MarkdownIt } from './markdown.ts';
 import { registerPreview } from './preview.ts';
 import { registerStatus } from './status.ts';
 import { registerTasks } from './tasks.ts';
@@ -21,8 +22,13 @@ async function restart(client: BaseLanguageClient): Promise<void> {
   await client.start();
 }
 
+/** What the editor's Markdown preview asks of the extension. */
+export interface Exports {
+  readonly extendMarkdownIt: (md: MarkdownIt) => MarkdownIt;
+}
+
 /** Starts the client and ties it, its commands and the trust of the workspace to the extension's life. */
-export async function run(context: ExtensionContext, client: BaseLanguageClient): Promise<void> {
+export async function run(context: ExtensionContext, client: BaseLanguageClient): Promise<Exports> {
   context.subscriptions.push(
     { dispose: () => void client.stop() },
     commands.registerCommand('paintplan.restartServer', () => restart(client)),
@@ -32,4 +38,10 @@ export async function run(context: ExtensionContext, client: BaseLanguageClient)
   registerPreview(context, client);
   registerStatus(context, client);
   context.subscriptions.push(registerTasks());
+  return {
+    extendMarkdownIt: drawingPlans(
+      (text) => client.sendRequest<string>('paintplan/drawing', { text }),
+      () => void commands.executeCommand('markdown.preview.refresh'),
+    ),
+  };
 }

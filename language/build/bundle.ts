@@ -27,16 +27,11 @@ const bundles: readonly (BuildOptions & { entryPoints: string[]; outfile: string
   {
     ...common,
     platform: 'node',
-    format: 'cjs',
+    // one server for both hosts: the half of the protocol library that the other host needs is not run
+    conditions: ['browser'],
+    format: 'iife',
     entryPoints: ['extension/src/server.ts'],
     outfile: 'extension/out/server.js',
-  },
-  {
-    ...common,
-    platform: 'browser',
-    format: 'iife',
-    entryPoints: ['language/src/server/browser.ts'],
-    outfile: 'extension/out/server-web.js',
   },
   {
     ...common,

@@ -149,7 +149,6 @@ for (const path of [
   'language/out/cli.js',
   'language/out/server.js',
   'extension/out/server.js',
-  'extension/out/server-web.js',
   'extension/out/node.js',
   'extension/out/browser.js',
   'extension/paintplan.vsix',

@@ -389,3 +389,9 @@ test('preview and status: the findings are those of the diagnostics, colours inc
     await client.connection.sendRequest('paintplan/preview', { uri: 'file:///gone.paintplan' }),
   ).toBeNull();
 });
+
+test('a plan fenced in a note is drawn on request; one without layers draws nothing', async () => {
+  const draw = (text: string) => client.connection.sendRequest<string>('paintplan/drawing', { text });
+  expect(await draw(text)).toMatch(/^<svg [\s\S]*deep[\s\S]*<\/svg>$/);
+  expect([await draw('support linen 1 x 1 m'), await draw('plan "'), await draw('')]).toEqual(['', '', '']);
+});

@@ -1,8 +1,12 @@
 /** The report of an open plan as a page's inside, with where its layers stand in the text. */
 import type { Connection } from 'vscode-languageserver';
+import { createAnalyser } from '../analyse.ts';
 import { day } from '../features/figures.ts';
+import { hexOf } from '../optics/css.ts';
 import { buildReport } from '../report/build.ts';
 import { bodyMarkup } from '../report/html.ts';
+import { sectionDrawing } from '../report/section.ts';
+import { buildUpStrips } from '../report/strips.ts';
 import { STYLE } from '../report/style.ts';
 import type { Finding } from '../rules/rule.ts';
 import type { Documents, Open } from './documents.ts';
@@ -54,7 +58,20 @@ function previewOf(open: Open, findings: readonly Finding[]): Preview {
   };
 }
 
-/** Both wait for the keyboard to rest, and take the findings that the diagnostics were made of. */
+/** SVG of a fenced plan's section and build-up for a Markdown preview; '' where it has no layers to draw. */
+function drawer(): (text: string) => string {
+  const analyse = createAnalyser();
+  let drawn = 0;
+  return (text) => {
+    const { study } = analyse(text, 'file:///note.paintplan');
+    const id = `paintplan-${++drawn}`;
+    return [sectionDrawing(study, `${id}-section`), buildUpStrips(study, hexOf, `${id}-strips`)]
+      .map((d) => d?.markup ?? '')
+      .join('');
+  };
+}
+
+/** Previews wait for the keyboard to rest, and take the findings that the diagnostics were made of. */
 export function answerPreviews(connection: Connection, documents: Documents, publish: Publisher): void {
   const rested =
     <R>(answer: (open: Open, findings: readonly Finding[]) => R) =>
@@ -65,4 +82,6 @@ export function answerPreviews(connection: Connection, documents: Documents, pub
     };
   connection.onRequest('paintplan/preview', rested(previewOf));
   connection.onRequest('paintplan/status', rested(statusOf));
+  const drawing = drawer();
+  connection.onRequest('paintplan/drawing', ({ text }: { text: string }) => drawing(text));
 }

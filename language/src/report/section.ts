@@ -11,7 +11,11 @@ import { el, type Markup, picture } from './markup.ts';
 /** µm above which a layer is drawn broken: a ground would else leave no room for the glazes. */
 const BREAK = 60;
 const BAR = 90;
+/** from a bar's left edge to its labels */
+const TO_LABEL = BAR + 32;
+/** of a column at least, and the mean advance of a letter by its size in common sans-serif faces, on the safe side */
 const COLUMN = 320;
+const ADVANCE = 0.56;
 const LABEL = 28;
 const HEAD = 34;
 const FOOT = 30;
@@ -69,6 +73,16 @@ function sampleColumn(study: Study, sample: Sample): Column {
     }),
   };
 }
+
+/** Labels are as long as painters' names are: the widest decides, or the drawing would cut them off. */
+const columnWidth = (columns: readonly Column[]): number =>
+  Math.max(
+    COLUMN,
+    ...columns.flatMap((c) => [
+      c.title.length * 13 * ADVANCE,
+      ...c.slices.map((s) => TO_LABEL + Math.max(s.label.length * 12, s.detail.length * 11) * ADVANCE),
+    ]),
+  ) + 16;
 
 const drawn = (slice: Slice): number => Math.min(slice.film?.likely ?? 10, BREAK);
 
@@ -137,9 +151,9 @@ function columnMarkup(column: Column, x: number, height: number, perMicron: numb
       }),
     );
     parts.push(
-      el('text', { 'data-layer': slice.name, x: x + BAR + 32, y: to - 1, fill: '#1a1a1a' }, slice.label),
+      el('text', { 'data-layer': slice.name, x: x + TO_LABEL, y: to - 1, fill: '#1a1a1a' }, slice.label),
     );
-    parts.push(el('text', { x: x + BAR + 32, y: to + 12, 'font-size': 11, fill: '#555' }, slice.detail));
+    parts.push(el('text', { x: x + TO_LABEL, y: to + 12, 'font-size': 11, fill: '#555' }, slice.detail));
   });
   return el('g', {}, ...parts);
 }
@@ -166,12 +180,13 @@ export function sectionDrawing(study: Study, id = 'section'): Markup | undefined
   const perMicron = Math.min(4, Math.max(0.5, 420 / thickest));
   const height = Math.max(thickest * perMicron, most * LABEL + 24);
   const perRow = Math.min(3, columns.length);
+  const width = columnWidth(columns);
   const rowHeight = HEAD + height + FOOT;
   const rows = Math.ceil(columns.length / perRow);
   const scale = 20 * perMicron;
   return picture(
     id,
-    perRow * COLUMN + 20,
+    perRow * width + 20,
     rows * rowHeight + 20,
     `Section through ${study.plan.title ?? 'the painting'}`,
     words(columns),
@@ -179,7 +194,7 @@ export function sectionDrawing(study: Study, id = 'section'): Markup | undefined
       el(
         'g',
         { transform: `translate(10 ${Math.floor(i / perRow) * rowHeight + 6})` },
-        columnMarkup(c, (i % perRow) * COLUMN, height, perMicron),
+        columnMarkup(c, (i % perRow) * width, height, perMicron),
       ),
     ),
     el(

@@ -3,8 +3,8 @@ import { readFileSync } from 'node:fs';
 import { dirname, relative, sep } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { PlanHost } from '../plan/host.ts';
+import type { Elsewhere } from '../report/checked.ts';
 import { nodeHost } from '../server/node-files.ts';
-import type { Elsewhere } from './formats/checked.ts';
 import type { Input } from './input.ts';
 
 export function hostFor(inputs: readonly Input[]): PlanHost {

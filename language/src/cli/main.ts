@@ -1,8 +1,9 @@
 /** The command line. Exit codes: 0 in order, 1 findings (or different, or none found), 2 cannot run. */
 import { Command, CommanderError, InvalidArgumentError } from 'commander';
-import { TOOL_NAME, TOOL_VERSION } from '../plan/names.ts';
+import { TOOL_NAME } from '../plan/names.ts';
 import type { Severity } from '../plan/plan.ts';
 import { rules } from '../rules/index.ts';
+import { tool } from '../study/tool.ts';
 import { check } from './commands/check.ts';
 import { compareCommand } from './commands/compare.ts';
 import { explainCommand } from './commands/explain.ts';
@@ -39,7 +40,7 @@ const oneOf =
 function program(finish: (code: number) => void): Command {
   const paintplan = new Command(TOOL_NAME)
     .description('Layered oil paintings as plain text: check a plan, study it, report on it.')
-    .version(TOOL_VERSION)
+    .version(`${tool.version} (data ${tool.data})`)
     .exitOverride();
   paintplan
     .command('check')

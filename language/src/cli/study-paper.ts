@@ -1,6 +1,7 @@
 /** The whole study as it is read in a terminal: the report's parts, the findings in their own form, no drawings. */
+
+import type { CheckedFile } from '../report/checked.ts';
 import type { Block, Report } from '../report/document.ts';
-import type { CheckedFile } from './formats/checked.ts';
 import { textFormat } from './formats/text.ts';
 import { paint, swatch, table, wrap } from './paper.ts';
 

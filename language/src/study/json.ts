@@ -3,17 +3,26 @@
  * concentrations fractions of 1, lengths µm, times days, volumes ml, masses g, temperatures °C. Names may be added to
  * it, never changed. Figures are rounded (see `sensible`).
  */
-import { TOOL_NAME, TOOL_VERSION } from '../plan/names.ts';
+import type {
+  AirJson,
+  CalendarJson,
+  CompositionJson,
+  LayerJson,
+  LimitJson,
+  QuantitiesJson,
+  StudyJson,
+} from './json-types.ts';
 import { sensible } from './sensible.ts';
 import type { Assumption, Calendar, CalendarEntry, Composition, LayerStudy, Study } from './study.ts';
+import { tool } from './tool.ts';
 
 const DAY = 86_400_000;
 const iso = (day: number): string => new Date(day * DAY).toISOString().slice(0, 10);
 
-const assumptions = (list: readonly Assumption[]) =>
+const assumptions = (list: readonly Assumption[]): Assumption[] =>
   list.map(({ field, value, why, source }) => ({ field, value, why, ...(source ? { source } : {}) }));
 
-const composition = (c: Composition) => ({
+const composition = (c: Composition): CompositionJson => ({
   pigments: c.pigments.map(({ pigment, volumeFraction, massFraction }) => ({
     id: pigment.id,
     code: pigment.code ?? null,
@@ -36,7 +45,7 @@ const composition = (c: Composition) => ({
   applied: c.applied,
 });
 
-const layer = (l: LayerStudy) => ({
+const layer = (l: LayerStudy): LayerJson => ({
   name: l.layer.name,
   kind: l.layer.kind,
   areas: l.areas,
@@ -65,7 +74,7 @@ const layer = (l: LayerStudy) => ({
 });
 
 /** Dates where the plan has any; else null, and only the days since the beginning. */
-const entry = (e: CalendarEntry, { dated }: Calendar) => ({
+const entry = (e: CalendarEntry, { dated }: Calendar): CalendarJson => ({
   layer: e.layer,
   coat: e.coat,
   notBefore: dated ? iso(Math.floor(e.notBefore)) : null,
@@ -80,9 +89,9 @@ const entry = (e: CalendarEntry, { dated }: Calendar) => ({
 
 const limit = (
   of: { readonly ppm?: number; readonly mgPerM3?: number; readonly source: string } | undefined,
-) => (of ? { ppm: of.ppm ?? null, mgPerM3: of.mgPerM3 ?? null, source: of.source } : null);
+): LimitJson | null => (of ? { ppm: of.ppm ?? null, mgPerM3: of.mgPerM3 ?? null, source: of.source } : null);
 
-function air({ air: a }: Study) {
+function air({ air: a }: Study): AirJson | null {
   if (!a) return null;
   return {
     solvents: a.solvents.map((s) => ({
@@ -102,7 +111,7 @@ function air({ air: a }: Study) {
   };
 }
 
-function quantities({ quantities: q }: Study) {
+function quantities({ quantities: q }: Study): QuantitiesJson | null {
   if (!q) return null;
   return {
     paints: q.paints.map(({ name, ml, g }) => ({ name, ml, g })),
@@ -122,12 +131,15 @@ function quantities({ quantities: q }: Study) {
   };
 }
 
-/** `findings` as `check --format json` prints them. */
-export function studyJson<F>(study: Study, path: string, findings: readonly F[]) {
+/**
+ * Everything computed of a plan, as plain JSON values. `path` is how the file is named in it; `findings` are put in as
+ * they are given (`checkedFile` gives those of `check --format json`). Colours and the calendar are computed here.
+ */
+export function studyJson<F>(study: Study, path: string, findings: readonly F[]): StudyJson<F> {
   const { plan } = study;
   return {
     version: '1',
-    tool: { name: TOOL_NAME, version: TOOL_VERSION, data: study.dataVersion },
+    tool,
     path,
     kind: plan.kind,
     title: plan.title ?? null,

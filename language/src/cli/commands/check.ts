@@ -1,9 +1,10 @@
 import { createAnalyser } from '../../analyse.ts';
 import type { Severity } from '../../plan/plan.ts';
-import { type CheckedFile, checkedFile, counted } from '../formats/checked.ts';
+import { type CheckedFile, checkedFile, checkJson } from '../../report/checked.ts';
 import { githubFormat } from '../formats/github.ts';
-import { checkJson, jsonText } from '../formats/json.ts';
+import { jsonText } from '../formats/json.ts';
 import { sarifLog } from '../formats/sarif.ts';
+import { counted } from '../formats/sums.ts';
 import { textFormat } from '../formats/text.ts';
 import { elsewhere, hostFor } from '../host.ts';
 import { readInputs } from '../input.ts';

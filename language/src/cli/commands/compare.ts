@@ -1,7 +1,8 @@
 import { createAnalyser } from '../../analyse.ts';
 import { compare, comparisonReport, isSame } from '../../report/compare.ts';
 import { markdownReport } from '../../report/markdown.ts';
-import { jsonText, tool } from '../formats/json.ts';
+import { tool } from '../../study/tool.ts';
+import { jsonText } from '../formats/json.ts';
 import { hostFor } from '../host.ts';
 import type { Input } from '../input.ts';
 import { reportPaper } from '../study-paper.ts';

@@ -1,7 +1,7 @@
 import { createAnalyser } from '../../analyse.ts';
 import { buildReport } from '../../report/build.ts';
+import { type CheckedFile, checkedFile } from '../../report/checked.ts';
 import { studyJson } from '../../study/json.ts';
-import { type CheckedFile, checkedFile } from '../formats/checked.ts';
 import { jsonText } from '../formats/json.ts';
 import { elsewhere, hostFor } from '../host.ts';
 import { CannotRun, type Input, readInputs } from '../input.ts';

@@ -1,4 +1,4 @@
-import type { CheckedFile } from './checked.ts';
+import type { CheckedFile } from '../../report/checked.ts';
 
 const COMMAND = { error: 'error', warning: 'warning', info: 'notice', hint: 'notice' } as const;
 

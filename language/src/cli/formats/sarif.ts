@@ -1,8 +1,8 @@
 import type { Log } from 'sarif';
+import type { CheckedFile, Range } from '../../report/checked.ts';
 import { rules } from '../../rules/index.ts';
+import { tool } from '../../study/tool.ts';
 import { helpMarkdown, helpText } from '../explained.ts';
-import type { CheckedFile, Range } from './checked.ts';
-import { tool } from './json.ts';
 
 const LEVEL = { error: 'error', warning: 'warning', info: 'note', hint: 'note' } as const;
 
@@ -32,6 +32,7 @@ export function sarifLog(files: readonly CheckedFile[]): Log {
           driver: {
             name: tool.name,
             version: tool.version,
+            properties: { data: tool.data },
             rules: rules.map((r) => ({
               id: r.id,
               shortDescription: { text: r.title },

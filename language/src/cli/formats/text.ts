@@ -1,6 +1,7 @@
 import type { Severity } from '../../plan/plan.ts';
+import type { CheckedFile } from '../../report/checked.ts';
 import { paint, wrap } from '../paper.ts';
-import { type CheckedFile, sumLine } from './checked.ts';
+import { sumLine } from './sums.ts';
 
 const INK: Record<Severity, (text: string) => string> = {
   error: (t) => paint.red(t),

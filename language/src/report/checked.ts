@@ -1,14 +1,16 @@
 /** Findings with lines and columns (1-based), as every format prints them. */
-import { type Lines, linesOf } from '../../plan/lines.ts';
-import type { Place, Severity } from '../../plan/plan.ts';
-import type { Finding } from '../../rules/rule.ts';
-import type { Input } from '../input.ts';
+import { type Lines, linesOf } from '../plan/lines.ts';
+import type { Place, Severity } from '../plan/plan.ts';
+import type { Finding } from '../rules/rule.ts';
+import { type Tool, tool } from '../study/tool.ts';
 
+/** A stretch of a file. Lines and columns count from 1, columns in UTF-16 code units; `end` is exclusive. */
 export interface Range {
   readonly start: { readonly line: number; readonly column: number };
   readonly end: { readonly line: number; readonly column: number };
 }
 
+/** A finding as JSON has it: its offsets turned into lines and columns. */
 export interface CheckedFinding {
   readonly rule: string;
   readonly severity: Severity;
@@ -21,18 +23,45 @@ export interface CheckedFinding {
   }[];
 }
 
+/** The findings on one file. */
 export interface CheckedFile {
   readonly path: string;
   readonly findings: readonly CheckedFinding[];
 }
 
+/** What `check --format json` prints; its schema is `check.schema.json`. */
+export interface CheckJson {
+  readonly version: '1';
+  readonly tool: Tool;
+  readonly files: readonly CheckedFile[];
+}
+
+/** A text with its names: `path` as people are shown it, with forward slashes; `uri` as the analyser is given it. */
+export interface Input {
+  readonly path: string;
+  readonly uri: string;
+  readonly text: string;
+}
+
 /** Where other files named by a finding are read and shown from. */
 export interface Elsewhere {
+  /** the text of another file, undefined where it cannot be read */
   text(uri: string): string | undefined;
+  /** how another file is shown */
   path(uri: string): string;
 }
 
-export function checkedFile(input: Input, found: readonly Finding[], elsewhere: Elsewhere): CheckedFile {
+const nowhere: Elsewhere = { text: () => undefined, path: (uri) => uri };
+
+/**
+ * Findings of `input` with lines and columns. `elsewhere` gives the files that related places lie in; without it such a
+ * place is shown at the beginning of its uri. Fixes are worked out here.
+ */
+export function checkedFile(
+  input: Input,
+  found: readonly Finding[],
+  elsewhere: Elsewhere = nowhere,
+): CheckedFile {
   const lines = new Map<string, Lines>([[input.uri, linesOf(input.text)]]);
   const range = (place: Place): Range => {
     let of = lines.get(place.uri);
@@ -67,19 +96,5 @@ export function checkedFile(input: Input, found: readonly Finding[], elsewhere: 
   };
 }
 
-const ORDER: readonly Severity[] = ['error', 'warning', 'info', 'hint'];
-
-export function counted(files: readonly CheckedFile[]): Record<Severity, number> {
-  const count = { error: 0, warning: 0, info: 0, hint: 0 };
-  for (const file of files) for (const f of file.findings) count[f.severity]++;
-  return count;
-}
-
-export function sumLine(files: readonly CheckedFile[]): string {
-  const count = counted(files);
-  const parts = ORDER.filter((s) => count[s] > 0).map(
-    (s) => `${count[s]} ${s}${count[s] === 1 || s === 'info' ? '' : 's'}`,
-  );
-  const where = files.length === 1 ? '' : ` in ${files.length} files`;
-  return parts.length > 0 ? `${parts.join(', ')}${where}` : `Nothing to report${where}`;
-}
+/** The public JSON form of `check`. */
+export const checkJson = (files: readonly CheckedFile[]): CheckJson => ({ version: '1', tool, files });

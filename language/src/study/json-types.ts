@@ -1,0 +1,170 @@
+/**
+ * The types of `study --format json`, as language/docs/study.schema.json states them. Shares and concentrations are
+ * fractions of 1, lengths µm, times days, volumes ml, masses g, temperatures °C; what is not known is null. Names may be
+ * added, never changed or taken away while `version` is "1".
+ */
+import type { Interval } from '../materials/interval.ts';
+import type { Source } from '../materials/types.ts';
+import type { LayerKind } from '../plan/plan.ts';
+import type { Assumption, Composition, Confidence, Drying, PermanenceEntry } from './study.ts';
+import type { Tool } from './tool.ts';
+
+/** The film of one coat, dry, and the paint it comes from. Fractions by volume unless said; `wetDensity` g/ml. */
+export interface CompositionJson extends Omit<Composition, 'pigments'> {
+  readonly pigments: readonly {
+    /** name in the catalogue: `PBr7 burnt-sienna` */
+    readonly id: string;
+    readonly code: string | null;
+    readonly variety: string | null;
+    readonly volumeFraction: Interval;
+    readonly massFraction: Interval;
+  }[];
+}
+
+/** The colour of one area after a layer: CIELAB D65/2°, the nearest sRGB, ΔE00 radius, grounds. */
+export interface ColourJson {
+  readonly area: string;
+  readonly lab: readonly [number, number, number];
+  /** `#rrggbb` */
+  readonly hex: string;
+  /** true where sRGB cannot show the colour */
+  readonly outOfGamut: boolean;
+  readonly radius: number;
+  readonly confidence: Confidence;
+  readonly basis: readonly string[];
+}
+
+/** One layer, from below upwards. */
+export interface LayerJson {
+  readonly name: string;
+  readonly kind: LayerKind;
+  readonly areas: readonly string[];
+  readonly coats: number;
+  /** µm, all coats */
+  readonly dryFilm: Interval | null;
+  readonly composition: CompositionJson | null;
+  /** days after each coat */
+  readonly drying: Drying | null;
+  readonly colour: readonly ColourJson[];
+  readonly assumptions: readonly Assumption[];
+}
+
+/** One area: its colours from below upwards, and how near the last comes to a target. */
+export interface AreaJson {
+  readonly name: string;
+  /** fraction of the support */
+  readonly share: number;
+  readonly buildUp: readonly {
+    readonly layer: string;
+    readonly lab: readonly [number, number, number];
+    readonly hex: string;
+    readonly radius: number;
+  }[];
+  readonly target: {
+    readonly lab: readonly [number, number, number];
+    readonly css: string;
+    readonly deltaE00: number | null;
+    readonly within: number;
+  } | null;
+}
+
+/** One coat of one layer. Dates are ISO days and null in a plan without dates; `…Day` counts from 1970-01-01 or from the plan's beginning. */
+export interface CalendarJson {
+  readonly layer: string;
+  readonly coat: number;
+  readonly notBefore: string | null;
+  readonly safeFrom: string | null;
+  readonly notBeforeDay: number;
+  readonly likelyDay: number;
+  readonly safeFromDay: number;
+  readonly daysToSpare: number | null;
+  readonly heldBy: { readonly layer: string; readonly area: string; readonly reason: string } | null;
+  readonly painted: string | null;
+}
+
+interface Millilitres {
+  readonly name: string;
+  readonly ml: Interval;
+}
+
+interface Weighed extends Millilitres {
+  readonly g: Interval;
+}
+
+/** What to buy and to mix, in all and for each sitting: ml and g. */
+export interface QuantitiesJson {
+  readonly paints: readonly Weighed[];
+  readonly mediums: readonly (Millilitres & { readonly ingredients: readonly Weighed[] })[];
+  readonly agents: readonly (Millilitres & { readonly method: string })[];
+  readonly sessions: readonly {
+    readonly layer: string;
+    readonly coat: number;
+    readonly paints: readonly Millilitres[];
+    readonly medium: Millilitres | null;
+  }[];
+  readonly assumptions: readonly Assumption[];
+}
+
+/** A published limit of a vapour in air. */
+export interface LimitJson {
+  readonly ppm: number | null;
+  readonly mgPerM3: number | null;
+  readonly source: string;
+}
+
+/** Solvent vapour in the studio in the worst sitting. */
+export interface AirJson {
+  readonly solvents: readonly {
+    readonly name: string;
+    readonly grams: Interval;
+    readonly ppm: Interval | null;
+    readonly mgPerM3: Interval | null;
+    readonly limit: LimitJson | null;
+    readonly ceiling: LimitJson | null;
+  }[];
+  /** sum of concentration over limit; above 1 is over */
+  readonly mixtureRatio: Interval | null;
+  readonly layer: string | null;
+  readonly roomKnown: boolean;
+  /** per hour */
+  readonly neededAirChanges: Interval | null;
+  /** m³/h */
+  readonly neededFreshAir: Interval | null;
+  readonly assumptions: readonly Assumption[];
+}
+
+/** How a pigment of a layer stands light: its class, its source, years to a just noticeable fade. */
+export interface PermanenceJson extends Pick<PermanenceEntry, 'layer' | 'source'> {
+  readonly pigment: string;
+  readonly lightfastness: string | null;
+  readonly years: Interval | null;
+  readonly note: string | null;
+}
+
+/** A usual caution. It defers to the maker's safety data sheet. */
+export interface CautionJson {
+  readonly hazard: string;
+  readonly title: string;
+  readonly where: readonly string[];
+  readonly text: string;
+  readonly source: Source;
+}
+
+/** Everything computed of one plan or record. `F` is a finding as `check --format json` prints it. */
+export interface StudyJson<F = unknown> {
+  readonly version: '1';
+  readonly tool: Tool;
+  readonly path: string;
+  readonly kind: 'plan' | 'record' | 'palette';
+  readonly title: string | null;
+  readonly layers: readonly LayerJson[];
+  readonly areas: readonly AreaJson[];
+  readonly calendar: readonly CalendarJson[];
+  readonly quantities: QuantitiesJson | null;
+  readonly air: AirJson | null;
+  readonly permanence: readonly PermanenceJson[];
+  readonly cautions: readonly CautionJson[];
+  readonly assumptions: readonly Assumption[];
+  readonly findings: readonly F[];
+  readonly sources: readonly Source[];
+}

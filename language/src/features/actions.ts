@@ -1,5 +1,6 @@
 /** Rewrites offered at an offset that mend nothing: another way to say the same. */
 import type { Fix, Formula, Layer, Plan } from '../plan/plan.ts';
+import { removalPlace } from '../plan/removal.ts';
 import type { Study } from '../study/study.ts';
 import { inside } from './at.ts';
 import { labOfCss, layerOfMix, partsWords, propose } from './propose.ts';
@@ -138,10 +139,16 @@ function recorded(text: string, layer: Layer): Rewrite | undefined {
   );
   if (planOnly.length === 0) return undefined;
   const told = planOnly.map((f) => source(text, f).replaceAll('"', '’')).join('; ');
-  const edits = planOnly.map((f, i) => ({
-    place: f.place,
-    text: i === 0 ? `evidence "as planned: ${told}"` : '',
-  }));
+  let end = 0;
+  const edits = planOnly.map((f, i) => {
+    const { place } = i === 0 ? f : { place: removalPlace(text, f.place) };
+    const start = Math.max(place.start, end);
+    end = place.end;
+    return {
+      place: { ...place, start },
+      text: i === 0 ? `evidence "as planned: ${told}"` : '',
+    };
+  });
   return { kind: 'refactor.rewrite', fix: { title: `Turn ‘${layer.name}’ into a layer of a record`, edits } };
 }
 

@@ -343,6 +343,8 @@ export interface PlanSupport {
 
 export interface Plan {
   readonly uri: string;
+  /** the text it was read from, for fixes that look at the line around a place; absent in plans made otherwise */
+  readonly text?: string;
   readonly kind: 'plan' | 'record' | 'palette';
   readonly title?: string;
   readonly description?: string;

@@ -95,6 +95,7 @@ function readFile(text: string, uri: string, host: PlanHost, memo: PlanMemo, cha
   const head = readHead(found);
   return {
     uri,
+    text,
     kind: head.kind,
     title: head.title,
     description: head.description,

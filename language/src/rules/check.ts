@@ -2,6 +2,7 @@
 import { nearest } from '../materials/nearest.ts';
 import type { Allow, Layer, Plan, Severity } from '../plan/plan.ts';
 import type { Study } from '../study/study.ts';
+import { takeOut } from './fixes.ts';
 import { rules } from './index.ts';
 import type { Finding, Report, Rule } from './rule.ts';
 import { didYouMean, quoted } from './words.ts';
@@ -126,7 +127,7 @@ export function findings(plan: Plan, study: Study, settings: CheckSettings = {})
               message: `Nothing here needs ${quoted(`allow ${allow.rule}`)}: the rule has nothing to say. Take it out, so that it cannot hide a later fault.`,
               place: allow.place,
               layer: layer?.index,
-              fixes: [{ title: 'Take it out', edits: [{ place: allow.place, text: '' }] }],
+              fixes: [takeOut('Take it out', plan, allow.place)],
               unnecessary: true,
             },
             'unneeded-allow',

@@ -1,5 +1,6 @@
 /** Fixes as edits of the text. */
-import type { FieldUse, Fix, Layer, Place } from '../plan/plan.ts';
+import type { FieldUse, Fix, Layer, Place, Plan } from '../plan/plan.ts';
+import { removalPlace } from '../plan/removal.ts';
 
 export const replace = (title: string, place: Place, text: string): Fix => ({
   title,
@@ -27,5 +28,10 @@ export function fieldBefore(title: string, layer: Layer, before: FieldUse | unde
   ];
 }
 
-/** Takes a field out together with the white space before it. `gap` is how far back that reaches. */
-export const removePlace = (title: string, place: Place): Fix => replace(title, place, '');
+/** Takes a field or a declaration out, with its line where nothing else stands there. */
+export const takeOut = (title: string, plan: Plan, place: Place): Fix =>
+  replace(
+    title,
+    plan.text !== undefined && place.uri === plan.uri ? removalPlace(plan.text, place) : place,
+    '',
+  );

@@ -1,4 +1,4 @@
-import { removePlace } from './fixes.ts';
+import { takeOut } from './fixes.ts';
 import type { Rule } from './rule.ts';
 import { languageReference, quoted } from './words.ts';
 
@@ -19,7 +19,7 @@ export const notInPlan: Rule = {
             message: `${quoted(f.name)} belongs in a record, not in a plan.`,
             place: f.place,
             layer: l.index,
-            fixes: [removePlace('Take it out', f.place)],
+            fixes: [takeOut('Take it out', plan, f.place)],
           };
       if (l.kind === 'retouching' || l.kind === 'deposit')
         yield {
@@ -42,14 +42,14 @@ export const notInPlan: Rule = {
           fixes: l.fields
             .filter((f) => f.name === 'film')
             .slice(0, 1)
-            .map((f) => removePlace('Leave film out', f.place)),
+            .map((f) => takeOut('Leave film out', plan, f.place)),
         };
     }
     for (const s of plan.samples)
       yield {
         message: 'A sample belongs in a record, not in a plan.',
         place: s.namePlace,
-        fixes: [removePlace('Take the sample out', s.place)],
+        fixes: [takeOut('Take the sample out', plan, s.place)],
       };
     if (plan.made) yield { message: '‘made’ belongs in a record, not in a plan.', place: plan.made.place };
   },

@@ -1,4 +1,4 @@
-import { removePlace } from './fixes.ts';
+import { takeOut } from './fixes.ts';
 import type { Rule } from './rule.ts';
 import { languageReference, quoted } from './words.ts';
 
@@ -19,20 +19,20 @@ export const notInRecord: Rule = {
             message: `${quoted(f.name)} belongs in a plan, not in a record.`,
             place: f.place,
             layer: l.index,
-            fixes: [removePlace('Take it out', f.place)],
+            fixes: [takeOut('Take it out', plan, f.place)],
           };
     if (plan.studio.place)
       yield {
         message: '‘studio’ belongs in a plan, not in a record.',
         place: plan.studio.place,
-        fixes: [removePlace('Take the studio out', plan.studio.place)],
+        fixes: [takeOut('Take the studio out', plan, plan.studio.place)],
       };
     if (plan.start) yield { message: '‘start’ belongs in a plan, not in a record.', place: plan.start.place };
     for (const t of plan.targets)
       yield {
         message: 'A target belongs in a plan, not in a record.',
         place: t.place,
-        fixes: [removePlace('Take the target out', t.place)],
+        fixes: [takeOut('Take the target out', plan, t.place)],
       };
   },
 };

@@ -1,12 +1,12 @@
-import type { FieldUse } from '../plan/plan.ts';
+import type { FieldUse, Plan } from '../plan/plan.ts';
 import { declarationWord, fieldWord } from '../syntax/words.ts';
-import { removePlace } from './fixes.ts';
+import { takeOut } from './fixes.ts';
 import type { Report, Rule } from './rule.ts';
 import { languageReference, quoted } from './words.ts';
 
 type Of = 'layer' | 'studio' | 'pigment';
 
-function* repeated(fields: readonly FieldUse[], of: Of, layer?: number): Generator<Report> {
+function* repeated(plan: Plan, fields: readonly FieldUse[], of: Of, layer?: number): Generator<Report> {
   const first = new Map<string, FieldUse>();
   for (const f of fields) {
     const before = first.get(f.name);
@@ -17,7 +17,7 @@ function* repeated(fields: readonly FieldUse[], of: Of, layer?: number): Generat
         place: f.place,
         layer,
         related: [{ message: 'the first one', place: before.place }],
-        fixes: [removePlace('Take this one out', f.place)],
+        fixes: [takeOut('Take this one out', plan, f.place)],
       };
   }
 }
@@ -32,8 +32,8 @@ export const repeatedField: Rule = {
   sources: [languageReference],
   appliesTo: ['plan', 'record', 'palette'],
   *check(plan) {
-    yield* repeated(plan.studio.fields, 'studio');
-    for (const p of plan.pigments) yield* repeated(p.fields, 'pigment');
-    for (const l of plan.layers) yield* repeated(l.fields, 'layer', l.index);
+    yield* repeated(plan, plan.studio.fields, 'studio');
+    for (const p of plan.pigments) yield* repeated(plan, p.fields, 'pigment');
+    for (const l of plan.layers) yield* repeated(plan, l.fields, 'layer', l.index);
   },
 };

@@ -1,9 +1,9 @@
 /** What the commands read: named files, walked directories, standard input. */
 import { readdirSync, readFileSync, statSync } from 'node:fs';
 import { join, relative, resolve, sep } from 'node:path';
-import { pathToFileURL } from 'node:url';
 import { fencedPlans } from '../features/markdown.ts';
 import { FILE_ENDING } from '../plan/names.ts';
+import { fileUri } from '../server/node-files.ts';
 
 export interface Input {
   /** as shown to the user and in machine output, with forward slashes */
@@ -32,7 +32,7 @@ function readOne(path: string): Input {
       code === 'ENOENT' ? `There is no file ${path}.` : `${path} cannot be read (${code ?? error}).`,
     );
   }
-  return { path: shown(path), uri: pathToFileURL(resolve(path)).href, text };
+  return { path: shown(path), uri: fileUri(resolve(path)), text };
 }
 
 function shown(path: string): string {
@@ -64,7 +64,7 @@ export const readFile = readOne;
 export function readInputs(names: readonly string[]): Input[] {
   return names.flatMap((name) => {
     if (name === '-') {
-      const uri = pathToFileURL(resolve(`standard-input${FILE_ENDING}`)).href;
+      const uri = fileUri(resolve(`standard-input${FILE_ENDING}`));
       return [{ path: '<standard input>', uri, text: readFileSync(0, 'utf8') }];
     }
     let folder = false;

@@ -10,6 +10,9 @@ export interface PlanHost {
     | { readonly failed: 'missing' | 'unreadable' | 'too-large'; readonly detail?: string };
 }
 
+/** An address or a drive (`https:`, `file:`, `C:`), not a path. */
+export const hasScheme = (path: string): boolean => /^[a-z][a-z\d+.-]*:/i.test(path);
+
 /** A host that knows no other file: every `use` is missing. */
 export const loneHost: PlanHost = {
   resolve: (path) => ({ uri: path }),

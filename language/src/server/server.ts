@@ -17,6 +17,7 @@ import { loneHost, type PlanHost } from '../plan/host.ts';
 import { linesOf } from '../plan/lines.ts';
 import { TOOL_NAME, TOOL_VERSION } from '../plan/names.ts';
 import { diagnosticOf } from './convert.ts';
+import { type Fetcher, fetcher, untrustedHost } from './diskless.ts';
 import { analysedDocuments } from './documents.ts';
 import { answerPreviews } from './preview.ts';
 import { publisher } from './publish.ts';
@@ -25,7 +26,8 @@ import { readSettings, type Settings } from './settings.ts';
 
 /** What lies on the disk below some workspace folders (uris). In the browser there is none. */
 export interface Disk {
-  host(roots: readonly string[]): PlanHost;
+  /** `handed` gives what the editor handed over of files that are not on this disk, where the editor does so */
+  host(roots: readonly string[], handed: Fetcher['handed'] | undefined): PlanHost;
   /** plans below the folders, as uris */
   plans(roots: readonly string[]): readonly string[];
 }
@@ -48,8 +50,9 @@ export function serve(connection: Connection, disk: Disk): void {
     () => canPull,
   );
 
+  let fetched: Fetcher | undefined;
   const openHost = () => {
-    host = trusted ? disk.host(roots) : loneHost;
+    host = trusted ? disk.host(roots, fetched?.handed) : untrustedHost;
     documents.othersChanged();
   };
   const recheck = () => {
@@ -60,7 +63,10 @@ export function serve(connection: Connection, disk: Disk): void {
 
   connection.onInitialize((params: InitializeParams): InitializeResult => {
     roots = params.workspaceFolders?.map((f) => f.uri) ?? (params.rootUri ? [params.rootUri] : []);
-    trusted = (params.initializationOptions as { trusted?: boolean } | undefined)?.trusted !== false;
+    const told = params.initializationOptions as { trusted?: boolean; readsFiles?: boolean } | undefined;
+    trusted = told?.trusted !== false;
+    if (told?.readsFiles === true)
+      fetched = fetcher((uri) => connection.sendRequest('paintplan/read', { uri }), recheck);
     canPull =
       params.capabilities.textDocument?.diagnostic !== undefined &&
       params.capabilities.workspace?.diagnostics?.refreshSupport === true;
@@ -131,7 +137,10 @@ export function serve(connection: Connection, disk: Disk): void {
     recheck();
   };
   connection.onDidChangeConfiguration(() => (canConfigure ? configure() : undefined));
-  connection.onDidChangeWatchedFiles(recheck);
+  connection.onDidChangeWatchedFiles(({ changes }) => {
+    for (const { uri } of changes) fetched?.forget(uri);
+    recheck();
+  });
   connection.onNotification('paintplan/trusted', () => {
     trusted = true;
     openHost();

@@ -11,7 +11,8 @@ export const areaOver100: Rule = {
   sources: [languageReference],
   appliesTo: ['plan', 'record'],
   *check(plan) {
-    if (plan.implicitArea) return;
+    // a single share above all of it is another rule's
+    if (plan.implicitArea || plan.areas.some((a) => (a.share?.value.high ?? 0) > 1)) return;
     const sum = plan.areas.reduce((s, a) => s + (a.share?.value.low ?? 0), 0);
     const last = plan.areas.at(-1);
     if (sum > 1.0005 && last)

@@ -2,6 +2,7 @@
 import { nearest } from '../materials/nearest.ts';
 import type { Allow, Layer, Plan, Severity } from '../plan/plan.ts';
 import type { Study } from '../study/study.ts';
+import { withoutFollowing } from './doubtful.ts';
 import { takeOut } from './fixes.ts';
 import { rules } from './index.ts';
 import type { Finding, Report, Rule } from './rule.ts';
@@ -135,7 +136,7 @@ export function findings(plan: Plan, study: Study, settings: CheckSettings = {})
         ),
       );
   }
-  return found
+  return withoutFollowing(plan, found)
     .filter((f) => !off.has(f.rule))
     .sort(unlike)
     .filter(

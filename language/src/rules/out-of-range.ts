@@ -28,6 +28,7 @@ const FILM: Bounds = {
 };
 const IMPASTO: Bounds = { ...FILM, high: 20_000, words: '0.1 µm to 20 mm' };
 const SHARE: Bounds = { low: 0, high: 1, words: '0 to 100 %', nought: true };
+const AREA: Bounds = { ...SHARE, words: 'more than 0 and up to 100 %', positive: true };
 const DAYS: Bounds = { low: 0, high: 36_525, words: 'no time at all to 100 years' };
 
 /** What was probably meant: another unit, or one nought less. */
@@ -93,10 +94,13 @@ export const outOfRange: Rule = {
       high: 8784,
       words: '0 to 8784 hours, as many as a year has',
     });
-    for (const side of [plan.support?.height, plan.support?.width])
-      yield* judged('A side', side, { low: 0.5, high: 3000, words: '0.5 cm to 30 m', positive: true });
+    // both sides share one unit, and its slip
+    const [height = [], width = []] = [plan.support?.height, plan.support?.width].map((side) =>
+      judged('A side', side, { low: 0.5, high: 3000, words: '0.5 cm to 30 m', positive: true }),
+    );
+    yield* height.length > 0 ? height : width;
     if (!plan.implicitArea)
-      for (const a of plan.areas) yield* judged(`A share for ${quoted(a.name)}`, a.share, SHARE);
+      for (const a of plan.areas) yield* judged(`A share for ${quoted(a.name)}`, a.share, AREA);
     for (const p of plan.paints)
       yield* judged('An oil content', p.oil, { low: 0, high: 0.95, words: '0 to 95 % by mass' });
     for (const p of plan.pigments) {

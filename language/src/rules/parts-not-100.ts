@@ -31,6 +31,8 @@ export const partsNot100: Rule = {
     for (const { value: f, layer, name } of formulas(plan)) {
       if (f.amounts !== '%') continue;
       const amounts = amountsOf(f);
+      // an amount of nothing is another rule's
+      if (amounts.some((a) => !(a.value > 0))) continue;
       const sum = amounts.reduce((s, a) => s + a.value, 0);
       if (Math.abs(sum - 100) < 0.05) continue;
       const fixable =

@@ -48,7 +48,9 @@ export const unknownName: Rule = {
     for (const { ingredient, layer } of ingredients(plan)) {
       if (ingredient.is.kind === 'unknown-name')
         yield unknown('paint, mix or material', { ...ingredient, near: ingredient.is.near }, layer);
-      if (ingredient.is.kind === 'misplaced')
+      // what its own declaration is told already
+      const like = plan.visible.pigments.get(ingredient.name)?.like?.is.kind;
+      if (ingredient.is.kind === 'misplaced' && (like === undefined || like === 'misplaced'))
         yield {
           message: `${quoted(ingredient.name)} is ${ingredient.is.found}; here stands ${ingredient.is.expected}.`,
           place: ingredient.place,

@@ -1,16 +1,64 @@
-import type { Rule } from './rule.ts';
-import { glazesOnTop, lightness } from './seen.ts';
-import { Called, figure, practice, quoted } from './words.ts';
+import type { Pigment } from '../materials/types.ts';
+import type { Lab } from '../optics/cie.ts';
+import type { Plan } from '../plan/plan.ts';
+import type { LayerStudy, Study } from '../study/study.ts';
+import { isFilm, shareOfPigment } from './beneath.ts';
+import { replace } from './fixes.ts';
+import type { Report, Rule } from './rule.ts';
+import { beneathOf, glazesOnTop, lightness, step, wiped } from './seen.ts';
+import { Called, figure, ours, practice, quoted } from './words.ts';
 
 /** Lighter than beneath by less than this in L* is within what anybody can tell. */
 const TELLING = 3;
 
+/** L* by which a glaze lightens clearly, where its uncertainty is not more. */
+const LIGHTENS = 6;
+
+interface Rise {
+  readonly area: string;
+  readonly from: Lab;
+  readonly to: Lab;
+  readonly radius: number;
+}
+
+/** Where a glaze is predicted to lighten most, beyond its uncertainty. */
+function rise(study: Study, l: LayerStudy): Rise | undefined {
+  let most: Rise | undefined;
+  for (const { area, radius } of l.colours()) {
+    const seen = wiped(l.layer, area) ? undefined : step(study, l.layer.index, area);
+    if (!seen || seen.after[0] - seen.before[0] <= Math.max(LIGHTENS, radius)) continue;
+    if (!most || seen.after[0] - seen.before[0] > most.to[0] - most.from[0])
+      most = { area, from: seen.before, to: seen.after, radius };
+  }
+  return most;
+}
+
+/** Glazes that lighten of themselves; opaque colours in them are told by other rules. */
+function* scattering(plan: Plan, study: Study): Generator<Report> {
+  for (const l of study.layers) {
+    if (l.layer.kind !== 'glaze' || !isFilm(l)) continue;
+    const hiding = ({ transparency }: Pigment) => transparency.value.endsWith('opaque');
+    if (shareOfPigment(l.composition, hiding) >= 0.02) continue;
+    const found = rise(study, l);
+    if (!found) continue;
+    const where = plan.implicitArea ? 'what lies beneath' : `what lies beneath on ${quoted(found.area)}`;
+    yield {
+      message: `${Called(l.layer)} is predicted to lighten ${where}, from ${lightness(found.from)} to ${lightness(found.to)} (± ${Math.round(found.radius)}): it scatters light where a glaze takes it away, so it veils and cools the darks. Lay it thinner or with more medium, or make it a scumble.`,
+      place: l.layer.namePlace,
+      severity: 'info',
+      layer: l.layer.index,
+      related: beneathOf(study, l.layer.index, found.area),
+      fixes: [replace('Make it a scumble', l.layer.kindPlace, 'scumble')],
+    };
+  }
+}
+
 /** A target lighter than what the last glazes lie on: transparent colour only takes light away. */
 export const glazeCannotLighten: Rule = {
   id: 'glaze-cannot-lighten',
-  title: 'Glaze asked to lighten',
+  title: 'Glaze that lightens, or is asked to',
   severity: 'warning',
-  why: 'A glaze is a filter: it takes light away and never adds any. What is to end lighter must be lighter beneath, or be scumbled.',
+  why: 'A glaze is a filter: it takes light away and never adds any. What is to end lighter must be lighter beneath, or be scumbled; a film that scatters enough to lighten is no glaze.',
   whatToDo:
     'Lighten what lies beneath the glaze, change it into a scumble with some white, or aim at a darker colour.',
   sources: [
@@ -19,10 +67,12 @@ export const glazeCannotLighten: Rule = {
       text: 'Kubelka & Munk, Z. techn. Physik 12 (1931) 593: a film without scattering only absorbs',
       mark: 'second-hand',
     },
+    ours('6 of L* beyond its uncertainty as a film that lightens'),
   ],
   appliesTo: ['plan'],
   needsColour: true,
   *check(plan, study) {
+    yield* scattering(plan, study);
     for (const area of study.areas) {
       const target = area.target();
       const first = target && plan.layers[glazesOnTop(study, area.name)[0] ?? -1];

@@ -50,6 +50,18 @@ describe('the diary', () => {
     }
   });
 
+  test('what is dated comes after its own coats and after all that lies beneath it, whenever those were safe', () => {
+    const dated = studied(text('start 2027-01-11', 'painted 2027-01-20'));
+    expect(diary(dated).map((e) => `${e.layer} ${e.coat}/${e.coats}`)).toEqual([
+      'priming 1/1',
+      'body 1/1',
+      'warm 1/3',
+      'warm 2/3',
+      'warm 3/3',
+      'final 1/1',
+    ]);
+  });
+
   test('a sitting tells what to prepare, to mix, to lay, to lift and to mind', () => {
     const warm = diary(plan).find((e) => e.layer === 'warm')!;
     expect(warm.steps).toEqual([

@@ -38,8 +38,18 @@ describe('a short plan', () => {
     const assumed = (l: number) => result.layers[l]!.assumptions.map((a) => a.field);
     expect(assumed(1)).toEqual(expect.arrayContaining(['film', 'coats', 'paint', 'oil', 'medium']));
     expect(result.assumptions.map((a) => a.field)).toEqual(
-      expect.arrayContaining(['temperature', 'session', 'light']),
+      expect.arrayContaining(['temperature', 'session', 'light-source']),
     );
+  });
+  it('leaves out what no figure rests on', () => {
+    const fields = (of: Parameters<typeof plan>[0], kind: 'plan' | 'record' | 'palette') =>
+      study(plan(of, { kind })).assumptions.map((a) => a.field);
+    const fading = [layer('glaze', 'first', colour([1, code('PR83')]))];
+    // years to a fade are told of a colour that fades, and never of an old painting
+    expect(fields(fading, 'plan')).toContain('light');
+    expect(fields(fading, 'record')).not.toContain('light');
+    expect(fields([layer('glaze', 'first', colour([1, code('PY150')]))], 'plan')).not.toContain('light');
+    expect(fields([], 'palette')).toEqual([]);
   });
   it('has a composition for the glaze and none for a named material', () => {
     expect(result.layers[0]!.composition).toBeUndefined();

@@ -43,7 +43,7 @@ function* scattering(plan: Plan, study: Study): Generator<Report> {
     if (!found) continue;
     const where = plan.implicitArea ? 'what lies beneath' : `what lies beneath on ${quoted(found.area)}`;
     yield {
-      message: `${Called(l.layer)} is predicted to lighten ${where}, from ${lightness(found.from)} to ${lightness(found.to)} (± ${Math.round(found.radius)}): it scatters light where a glaze takes it away, so it veils and cools the darks. Lay it thinner or with more medium, or make it a scumble.`,
+      message: `${Called(l.layer)} is predicted to lighten ${where}, from ${lightness(found.from)} to ${lightness(found.to)} (± ${Math.round(found.radius)}): it scatters light where a glaze takes it away, so it veils the darks. Lay it thinner or with more medium, or make it a scumble.`,
       place: l.layer.namePlace,
       severity: 'info',
       layer: l.layer.index,

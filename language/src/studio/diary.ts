@@ -76,6 +76,19 @@ function unmixed(study: Study, layer: LayerStudy, support: Interval): DiaryEntry
   ];
 }
 
+/** By layer: the day by which it was laid, since it or something on it is dated. */
+function latestDays({ layers }: Study): readonly number[] {
+  const byArea = new Map<string, number>();
+  const days: number[] = [];
+  for (const { layer, areas } of layers.toReversed()) {
+    const above = areas.map((a) => byArea.get(a) ?? Number.POSITIVE_INFINITY);
+    const day = Math.min(layer.painted?.number ?? Number.POSITIVE_INFINITY, ...above);
+    for (const a of areas) byArea.set(a, day);
+    days.push(day);
+  }
+  return days.reverse();
+}
+
 /** The sittings in the order in which they may safely be held. Empty for records and palettes. */
 export function diary(study: Study): readonly DiaryEntry[] {
   if (study.plan.kind !== 'plan') return [];
@@ -116,7 +129,9 @@ export function diary(study: Study): readonly DiaryEntry[] {
       },
     ];
   };
-  const when = (e: CalendarEntry) => e.painted ?? e.safeFrom;
+  const latest = latestDays(study);
+  const when = (e: CalendarEntry) =>
+    Math.min(e.painted ?? e.safeFrom, latest[e.index] ?? Number.POSITIVE_INFINITY);
   return [...study.calendar.entries]
     .sort((a, b) => when(a) - when(b) || a.index - b.index || a.coat - b.coat)
     .flatMap(sitting);

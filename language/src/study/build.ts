@@ -88,10 +88,11 @@ export function study(plan: Plan, memo: StudyMemo = createStudyMemo()): Study {
   const breathing = once(() => air(base));
   const lasting = once(() => permanence(base));
   const mind = once(() => cautions(base));
-  const assumptions = studyAssumptions(plan);
   const result: Study = {
     ...base,
-    assumptions,
+    get assumptions() {
+      return assumptions();
+    },
     dataVersion,
     beneath: (area, index) => colours().beneath(area, index),
     calibration: (own) => colours().calibration(own),
@@ -114,6 +115,7 @@ export function study(plan: Plan, memo: StudyMemo = createStudyMemo()): Study {
       return sources();
     },
   };
+  const assumptions = once(() => studyAssumptions(result));
   const sources = once(() => sourcesOf(result, binder));
   return result;
 }
@@ -127,15 +129,17 @@ function shareOf(shares: readonly (number | undefined)[], i: number): number {
   return Math.max(0, 1 - given) / Math.max(1, silent);
 }
 
-function studyAssumptions(plan: Plan): Assumption[] {
+/** What is taken for granted where the text is silent, as far as a figure of this study rests on it. */
+function studyAssumptions({ plan, layers, permanence, air }: Study): Assumption[] {
   const { studio } = plan;
+  const dries = layers.some((l) => l.drying);
   const found: Assumption[] = [];
   if (plan.kind === 'plan') {
-    if (!studio.temperature)
+    if (!studio.temperature && dries)
       found.push({ field: 'temperature', value: '20 °C', why: 'the plan states none' });
-    if (!studio.session)
+    if (!studio.session && (dries || air))
       found.push({ field: 'session', value: `${SESSION_HOURS} hours`, why: 'the plan states none' });
-    if (studio.humidity)
+    if (studio.humidity && dries)
       found.push({
         field: 'humidity',
         value: 'not reckoned with',
@@ -146,13 +150,14 @@ function studyAssumptions(plan: Plan): Assumption[] {
         },
       });
   }
-  if (!studio.light)
+  if (!studio.light && permanence.some((p) => p.years))
     found.push({
       field: 'light',
       value: `${LUX} lux, ${LIGHT_HOURS} hours a year`,
       why: 'the plan states none',
     });
-  if (!studio.lightSource) found.push({ field: 'light-source', value: 'D65', why: 'the plan states none' });
+  if (!studio.lightSource && layers.some((l) => l.colours().length > 0))
+    found.push({ field: 'light-source', value: 'D65', why: 'the plan states none' });
   const silent = plan.implicitArea ? [] : plan.areas.filter((a) => !a.share);
   if (silent.length > 0 && silent.length < 50)
     found.push({

@@ -1,14 +1,32 @@
 /** The command line on every example, as a user runs it. */
-import { readdirSync, readFileSync } from 'node:fs';
+import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { files, run } from './run.ts';
 
 const faulty = readdirSync('examples/faulty').map((f) => join('examples/faulty', f));
 const sound = files('examples', '.paintplan').filter((f) => !f.includes('faulty'));
+const notes = files('examples', '.md').filter((f) => /^```paintplan$/m.test(readFileSync(f, 'utf8')));
+
+/** Which reports a file can give: a calendar wants a first day, a section drawing wants layers. */
+function kindsFor(path: string): string[] {
+  const text = readFileSync(path, 'utf8');
+  return [
+    'html',
+    'md',
+    'json',
+    'csv',
+    ...(/^start /m.test(text) ? ['ics'] : []),
+    ...(/^(?:ground|imprimatura|underlayer|layer|glaze) /m.test(text) ? ['svg'] : []),
+  ];
+}
+const targets = sound.flatMap((path) =>
+  [...readFileSync(path, 'utf8').matchAll(/^mix (\S+) = .* target /gm)].map((m) => [path, m[1] as string]),
+);
 
 describe('examples', () => {
-  test.each(sound.map((f) => [f]))('%s has no error and no warning', async (path) => {
+  test.each([...sound, ...notes].map((f) => [f]))('%s has no error and no warning', async (path) => {
     const { code, out } = await run('check', path, '--format', 'json', '--max-warnings', '0');
     const found = JSON.parse(out).files[0].findings.filter(
       (f: { severity: string }) => f.severity === 'error' || f.severity === 'warning',
@@ -39,11 +57,36 @@ describe('examples', () => {
     expect(out.length).toBeGreaterThan(200);
   });
 
-  test.each([...sound, ...faulty].map((f) => [f]))(
+  test.each([...sound, ...notes, ...faulty].map((f) => [f]))(
     '%s is in canonical form or becomes it without loss',
     async (path) => {
       const { code } = await run('format', path, '--check');
       if (!path.includes('faulty')) expect(code).toBe(0);
     },
   );
+
+  test.each(sound.map((f) => [f]))('report %s gives every kind of page it can', async (path) => {
+    const folder = mkdtempSync(join(tmpdir(), 'examples-'));
+    try {
+      for (const kind of kindsFor(path)) {
+        const to = join(folder, `report.${kind}`);
+        const { code, err } = await run('report', path, '--to', kind, '--out', to);
+        expect(code, `${kind}: ${err}`).toBe(0);
+        expect(readFileSync(to, 'utf8'), kind).not.toMatch(/\bNaN\b|\bInfinity\b|>undefined<|\[object/);
+      }
+    } finally {
+      rmSync(folder, { recursive: true });
+    }
+  });
+
+  test('some mixes have targets', () => expect(targets.length).toBeGreaterThanOrEqual(4));
+
+  // as near as a painter asks for: within what the plan says, else ΔE00 4
+  test.each(targets)('match %s --mix %s comes near enough', async (path, mix) => {
+    const { code, out } = await run('match', path, '--mix', mix, '--format', 'json');
+    const [best] = JSON.parse(out).recipes as { deltaE00: number }[];
+    const asked = new RegExp(`^mix ${mix} = .* within ([\\d.]+)$`, 'm').exec(readFileSync(path, 'utf8'))?.[1];
+    expect(code).toBe(0);
+    expect(best?.deltaE00).toBeLessThanOrEqual(Number(asked ?? 4));
+  });
 });

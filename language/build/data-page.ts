@@ -1,0 +1,127 @@
+/** Fills the counted parts of language/docs/data.md from the shipped tables: `node language/build/data-page.ts`. */
+import { readFileSync } from 'node:fs';
+import { pathToFileURL } from 'node:url';
+import { dataRecord } from '../src/materials/catalogue.ts';
+import type { Mark } from '../src/materials/types.ts';
+import { code, fill, refill, table } from './page.ts';
+import { WORKS } from './works.ts';
+
+export const DATA_PAGE = new URL('../docs/data.md', import.meta.url);
+
+const json = (path: string) => JSON.parse(readFileSync(new URL(`../src/${path}`, import.meta.url), 'utf8'));
+
+/** text and mark by id */
+export const sources: Readonly<Record<string, readonly [text: string, mark: Mark]>> = json(
+  'materials/tables/sources.json',
+);
+
+const MARKS: readonly Mark[] = [
+  'published',
+  'second-hand',
+  'derived',
+  'common practice',
+  'assumption',
+  'memory',
+];
+
+/** Every source id inside a part of a table, as often as it stands there. */
+function idsIn(value: unknown): string[] {
+  if (typeof value === 'string') return Object.hasOwn(sources, value) ? [value] : [];
+  if (Array.isArray(value)) return value.flatMap(idsIn);
+  return value !== null && typeof value === 'object' ? Object.values(value).flatMap(idsIn) : [];
+}
+
+const count = (ids: readonly string[], mark: Mark): number =>
+  ids.filter((id) => sources[id]?.[1] === mark).length;
+const perMark = (ids: readonly string[]): (string | number)[] => MARKS.map((m) => count(ids, m) || '–');
+
+const HOLDS: readonly (readonly [table: string, holds: string])[] = [
+  ['pigments', 'pigments: identity, density, oil, optics in words, drying, light, hazards, dates'],
+  ['binders', 'oils, resins, alkyd, egg, glue, gum, dispersion'],
+  ['solvents', 'solvents: vapour, flash point, limits'],
+  ['supports', 'supports: kind, need of a size, usual colour'],
+  ['grounds', 'grounds, sizes, leaf, drawing materials, deposits'],
+  ['agents', 'what a surface may be prepared with'],
+  ['blue-wool', 'light dose to a just noticeable fade, by blue wool'],
+];
+
+const read = (name: string) => json(`materials/tables/${name}.json`);
+const rowsOf = (name: string): readonly Record<string, unknown>[] =>
+  Array.isArray(read(name)) ? read(name) : read(name).rows;
+
+const tables = () =>
+  table(
+    ['table', 'what it holds', 'rows', 'sourced figures and statements', ...MARKS],
+    HOLDS.map(([name, holds]) => {
+      const ids = idsIn(read(name));
+      return [code(`${name}.json`), holds, rowsOf(name).length, ids.length, ...perMark(ids)];
+    }),
+  );
+
+const FIELDS: readonly (readonly [field: string, words: string])[] = [
+  ['composition', 'composition, registry number'],
+  ['density', 'density'],
+  ['oilAbsorption', 'oil absorption, rub-out'],
+  ['paintOil', 'oil of a workable paint'],
+  ['refractiveIndex', 'refractive index'],
+  ['transparency', 'transparency'],
+  ['lightfastness', 'lightfastness class in oil'],
+  ['drying', 'class of drying'],
+  ['film', 'character of the film'],
+  ['hazards', 'hazards'],
+  ['classification', 'EU classification'],
+  ['used', 'years of use'],
+  ['incompatibilities', 'what it does not bear'],
+];
+
+const pigmentFields = () =>
+  table(
+    ['of the pigments', 'given for', ...MARKS],
+    FIELDS.map(([field, words]) => {
+      const ids = rowsOf('pigments').flatMap((row) => idsIn(row[field]));
+      return [words, ids.length, ...perMark(ids)];
+    }),
+  );
+
+const CLASSES: Readonly<Record<string, string>> = {
+  A: 'measured in oil',
+  B: 'measured in another binder, rescaled',
+  C: 'derived from one film over four grounds',
+  D: 'estimated by kinship: an assumption',
+};
+
+const optics = () => {
+  const pigments: readonly { readonly class: string }[] = json('optics/tables/pigments.json').pigments;
+  return table(
+    ['class', 'K and S rest on', 'pigments'],
+    Object.entries(CLASSES).map(([name, words]) => [
+      name,
+      words,
+      pigments.filter((p) => p.class === name).length,
+    ]),
+  );
+};
+
+/** How often the tables' figures and statements name each work. */
+const works = () => {
+  const used = HOLDS.flatMap(([name]) => idsIn(read(name)));
+  return WORKS.map(
+    ({ named, reference }) =>
+      [reference, used.filter((id) => named.test(sources[id]?.[0] ?? '')).length] as const,
+  )
+    .sort((a, b) => b[1] - a[1])
+    .map(([reference, times]) => `- ${reference}: ${times}`)
+    .join('\n');
+};
+
+const version = () =>
+  [
+    `Data **${dataRecord.version}** of ${dataRecord.date}. ${dataRecord.licence}.`,
+    '',
+    ...dataRecord.changes.map((c) => `- ${c.version}, ${c.date}: ${c.what}`),
+  ].join('\n');
+
+export const filled = (page: string): string =>
+  fill(page, { version, tables, pigments: pigmentFields, optics, works });
+
+if (process.argv[1] && import.meta.url === pathToFileURL(process.argv[1]).href) refill(DATA_PAGE, filled);

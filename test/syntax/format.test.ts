@@ -90,6 +90,15 @@ describe('the form', () => {
     const long = `ground a { material gesso   note "${'long '.repeat(20)}" }`;
     expect(formatted(long)).toBe(`ground a {\n  material gesso\n  note "${'long '.repeat(20)}"\n}\n`);
   });
+  test('one fact a line, the words that may be names too', () => {
+    expect(
+      formatted(
+        'studio {\n session 3 hours light 150 lux 3000 hours per year light-source D65\n}\nglaze a {\n on sky, dry dry 2027-01-17 coats 2\n}\n',
+      ),
+    ).toBe(
+      'studio {\n  session 3 hours\n  light 150 lux 3000 hours per year\n  light-source D65\n}\nglaze a {\n  on sky, dry\n  dry 2027-01-17\n  coats 2\n}\n',
+    );
+  });
   test('order is never touched', () => {
     const text = 'glaze b { film thin   on sky }\nglaze a { on sky   colour 2 b + 1 a }\narea sky 50 %\n';
     expect(formatted(text)).toBe(text);

@@ -252,5 +252,15 @@ function forgotBrace(word: string, chunk: Building, line: Line): boolean {
 function beginsField(word: string, chunk: Building, line: Line): boolean {
   const block = blockIn(chunk);
   if (!block || block === 'sample') return false;
-  return fieldWord(block, word) !== undefined && (line.first || !isNameable(word));
+  return (
+    fieldWord(block, word) !== undefined &&
+    (line.first || !isNameable(word) || isFieldHere(word, block, line))
+  );
 }
+
+/** A word that may also be a name, in the middle of a line: a studio names nothing, and no name stands before a date. */
+const isFieldHere = (word: string, block: Block, line: Line): boolean =>
+  block === 'studio' ||
+  (word === 'dry' &&
+    !/^[,+=]$/.test(line.before) &&
+    /^[ \t]*\d{1,5}[-./]\d/.test(line.text.slice(line.end, line.end + 12)));

@@ -1,17 +1,13 @@
 /** Fills the tables of language/docs/language.md from the lists of words and materials: `node language/build/language-page.ts`. */
-import { readFileSync, writeFileSync } from 'node:fs';
 import { pathToFileURL } from 'node:url';
 import { materialNames, type Role } from '../src/materials/catalogue.ts';
 import { filmWords } from '../src/materials/film-words.ts';
+import { HAZARDS } from '../src/plan/declarations.ts';
 import { families } from '../src/plan/measure.ts';
 import { declarationWords, fieldsOf, joiningWords, nameableWords, type Word } from '../src/syntax/words.ts';
+import { code, fill, refill, table } from './page.ts';
 
 export const LANGUAGE_PAGE = new URL('../docs/language.md', import.meta.url);
-
-const cell = (text: string) => text.replaceAll('|', '\\|');
-const table = (head: readonly string[], rows: readonly (readonly string[])[]) =>
-  [head, head.map(() => '---'), ...rows].map((r) => `| ${r.map(cell).join(' | ')} |`).join('\n');
-const code = (text: string) => `\`${text}\``;
 
 const words = (list: readonly Word[]) =>
   table(
@@ -76,19 +72,13 @@ const TABLES: Record<string, () => string> = {
   'pigment-fields': () => words(fieldsOf('pigment')),
   joining: () =>
     `${joiningWords.map(code).join(' ')}; usable as names nevertheless: ${nameableWords.map(code).join(' ')}`,
+  hazards: () => `\`hazard\` takes one or more of ${HAZARDS.map(code).join(', ')}.`,
   units,
   films,
   materials,
 };
 
 /** The page with every table between its markers written anew. Throws on a marker it does not know. */
-export function filled(page: string): string {
-  return page.replace(/<!-- (\S+) -->\n[\s\S]*?<!-- end -->/g, (_, name: string) => {
-    const make = TABLES[name];
-    if (!make) throw new Error(`No table is called ${name}.`);
-    return `<!-- ${name} -->\n${make()}\n<!-- end -->`;
-  });
-}
+export const filled = (page: string): string => fill(page, TABLES);
 
-if (process.argv[1] && import.meta.url === pathToFileURL(process.argv[1]).href)
-  writeFileSync(LANGUAGE_PAGE, filled(readFileSync(LANGUAGE_PAGE, 'utf8')));
+if (process.argv[1] && import.meta.url === pathToFileURL(process.argv[1]).href) refill(LANGUAGE_PAGE, filled);

@@ -63,7 +63,8 @@ export function fillMix(reader: Reader, unit: Unit, mix: Filled<Mix>): void {
 }
 
 const LIGHTFAST: readonly string[] = ['I', 'II', 'III', 'IV', 'V'] satisfies Lightfastness[];
-const HAZARDS: readonly string[] = [
+/** What `hazard` may name. */
+export const HAZARDS: readonly string[] = [
   'lead',
   'cadmium',
   'chromium-vi',

@@ -56,6 +56,8 @@ function lowest(study: Study): LayerStudy[] {
 
 function* oilOnFibres(plan: Plan, study: Study, support: Support): Generator<Report> {
   if (!support.wantsSize) return;
+  // in the painter's word, which may be an alias
+  const called = quoted(plan.support?.material?.name ?? support.id);
   for (const l of lowest(study)) {
     if (!isOily(l) || l.layer.kind === 'varnish') continue;
     const place = l.layer.namePlace;
@@ -65,7 +67,7 @@ function* oilOnFibres(plan: Plan, study: Study, support: Support): Generator<Rep
         severity: 'info',
         place,
         layer,
-        message: `The plan names no ground on ${quoted(support.id)}: if it is bought primed, say with what, so that its colour and its drying count.`,
+        message: `The plan names no ground on ${called}: if it is bought primed, say with what, so that its colour and its drying count.`,
         fixes: [
           newLayer(plan, 'Say it has an acrylic ground', l.layer, 'before', 'ground', 'priming', 'acrylic'),
         ],
@@ -79,7 +81,7 @@ function* oilOnFibres(plan: Plan, study: Study, support: Support): Generator<Rep
       severity: fibres && !bought ? 'warning' : 'info',
       place,
       layer,
-      message: `${Called(l.layer)} brings oil onto bare ${quoted(support.id)}: ${fibres ? 'the oil eats the fibres and makes them brittle' : 'the support drinks the oil and leaves it lean'}. Size it first${bought ? ', or say so in a note if it came primed' : ''}.`,
+      message: `${Called(l.layer)} brings oil onto bare ${called}: ${fibres ? 'the oil eats the fibres and makes them brittle' : 'the support drinks the oil and leaves it lean'}. Size it first${bought ? ', or say so in a note if it came primed' : ''}.`,
       fixes: [newLayer(plan, 'Size the support with glue', l.layer, 'before', 'size', 'sizing', 'glue')],
     };
   }

@@ -132,6 +132,18 @@ const cases: readonly (readonly [text: string, message: string, fixed?: string])
     'paint ⟦PB29⟧ = PB29 in linseed',
     '‘PB29’ is a Colour Index code; what you declare has a name of its own.',
   ],
+  ['mix a = ⟦1/2⟧ white + 1 PBk9', 'Fractions are written with a point: 0.5.', 'mix a = 0.5 white + 1 PBk9'],
+  [
+    'glaze a {\n  colour 2 white + ⟦1/3⟧ PBk9\n}',
+    'Fractions are written with a point: 0.333.',
+    'glaze a {\n  colour 2 white + 0.333 PBk9\n}',
+  ],
+  [
+    'glaze a {\n  colour 2 white + ⟦1½⟧ PBk9\n}',
+    'Fractions are written with a point: 1.5.',
+    'glaze a {\n  colour 2 white + 1.5 PBk9\n}',
+  ],
+  ['mix a = ⟦½⟧ white + 1 PBk9', 'Fractions are written with a point: 0.5.', 'mix a = 0.5 white + 1 PBk9'],
   [
     'glaze a {\n  film ⟦thck⟧\n}',
     '‘thck’ is no film: write a thickness such as 8 µm, or a word: veil, thin, full or impasto.',

@@ -9,12 +9,12 @@ import { Called, practice, quoted } from './words.ts';
 const isPlaster = (g: GroundMaterial): boolean => g.id.endsWith('plaster');
 const isStiff = (g: GroundMaterial): boolean => (g.kind === 'glue' || g.kind === 'emulsion') && !g.flexible;
 
-/** What is wrong with a ground on a support: how firmly, and why. */
+/** What is wrong with a ground on a support, `on` being both in the painter's words: how firmly, and why. */
 function mismatch(
   ground: GroundMaterial,
   support: Support,
+  on: string,
 ): Pick<Report, 'message' | 'severity'> | undefined {
-  const on = `${quoted(ground.id)} on ${quoted(support.id)}`;
   if (isPlaster(ground) && support.kind !== 'wall')
     return {
       severity: 'warning',
@@ -103,7 +103,8 @@ export const supportGroundMismatch: Rule = {
     for (const l of study.layers) {
       const ground = l.layer.material?.is;
       if (!ground || l.layer.kind !== 'ground') continue;
-      const found = mismatch(ground, support);
+      const on = [l.layer.material, plan.support?.material].map((m) => quoted(m?.name ?? '')).join(' on ');
+      const found = mismatch(ground, support, on);
       if (found)
         yield { ...found, place: l.layer.material?.place ?? l.layer.namePlace, layer: l.layer.index };
     }

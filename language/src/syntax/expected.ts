@@ -92,6 +92,8 @@ export function faultOf(stop: Stop, text: string, base: number, declares: boolea
     };
   if (!ended && wantsName && isCode(token))
     return { message: `‘${token}’ is a Colour Index code; what you declare has a name of its own.`, ...here };
+  const fraction = fractionOf(stop, text, base);
+  if (fraction) return fraction;
   if (stop.unreadable)
     return {
       message: `I cannot read ‘${short(token)}’ here.`,
@@ -128,6 +130,40 @@ export function faultOf(stop: Stop, text: string, base: number, declares: boolea
     return after(`its fields in braces, for instance ‘${own?.example}’`);
   if (ended) return after(hint);
   return { message: `‘${short(token)}’ does not fit here: ‘${short(first)}’ takes ${hint}.`, ...here };
+}
+
+const SIGNS: Readonly<Record<string, number>> = {
+  '½': 1 / 2,
+  '¼': 1 / 4,
+  '¾': 3 / 4,
+  '⅓': 1 / 3,
+  '⅔': 2 / 3,
+};
+
+/** `1/2`, `½` or `1½`, which are written as decimals; the sign alone is read as a unit, so the parse stops after it. */
+function fractionOf(
+  { before, beforeEnd, start: stopped }: Stop,
+  text: string,
+  base: number,
+): Fault | undefined {
+  const touching = beforeEnd === stopped ? before : '';
+  const sign = /^(\d*)([½¼¾⅓⅔])$/.exec(before);
+  const below = /^\/(\d+)/.exec(text.slice(stopped, stopped + 12));
+  const value = sign
+    ? Number(sign[1]) + (SIGNS[sign[2] as string] as number)
+    : below && /^\d+$/.test(touching) && Number(below[1]) > 0
+      ? Number(touching) / Number(below[1])
+      : undefined;
+  if (value === undefined) return undefined;
+  const start = beforeEnd - before.length;
+  const end = sign ? beforeEnd : stopped + (below?.[0].length ?? 0);
+  const place = { start: base + start, end: base + end };
+  const right = String(Number(value.toFixed(3)));
+  return {
+    message: `Fractions are written with a point: ${right}.`,
+    ...place,
+    fixes: [{ title: `Write ${right}`, ...place, text: right }],
+  };
 }
 
 /** The last word of `paint x = PG18 linseed` is a binder: what is missing stands before it. */

@@ -248,15 +248,15 @@ export function air({ study, glaze }: Example): string {
   const row = found(told.solvents[0], 'solvent');
   if (told.layer !== 'evening') throw new Error('the example’s worst sitting is another');
   const ml = 0.14 * c.wetFilm.likely * (1 + WASTE);
-  const turp = 0.3 * ml;
-  const mg = 1000 * (turp + BRUSHES.likely) * rho;
+  const spirit = 0.3 * ml;
+  const mg = 1000 * (spirit + BRUSHES.likely) * rho;
   const at3 = (2 / MIXING.likely) * 3;
   const c3 = found(concentration(mg, 3, { volume: 30, airChanges: 2 }, MIXING.likely), 'concentration');
   const ppm = found(row.ppm, 'ppm');
   const limit = found(row.limit?.ppm, 'limit');
   return block([
-    ['from the paint', `0.3 × ${figure(ml)} = ${figure(turp)} ml of turpentine`],
-    ['with the brush jar', `(${figure(turp)} + ${BRUSHES.likely}) × ${rho} = ${figure(row.grams.likely)} g`],
+    ['from the paint', `0.3 × ${figure(ml)} = ${figure(spirit)} ml of turpentine`],
+    ['with the brush jar', `(${figure(spirit)} + ${BRUSHES.likely}) × ${rho} = ${figure(row.grams.likely)} g`],
     ['sealed room', `1000 × ${figure(row.grams.likely)} ÷ 30 = ${figure(mg / 30)} mg/m³`],
     ['a·t', `2 ÷ √(3) × 3 = ${figure(at3)}`],
     [

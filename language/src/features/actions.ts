@@ -1,4 +1,5 @@
 /** Rewrites offered at an offset that mend nothing: another way to say the same. */
+import { percentages } from '../plan/formula-words.ts';
 import type { Fix, Formula, Layer, Plan } from '../plan/plan.ts';
 import { removalPlace } from '../plan/removal.ts';
 import type { Study } from '../study/study.ts';
@@ -61,19 +62,6 @@ function inline(text: string, formula: Formula, offset: number): Rewrite | undef
       edits: [{ place: formula.place, text: source(text, mix.formula) }],
     },
   };
-}
-
-/** Whole percentages nearest to the parts that add up to 100, largest remainders first. */
-function percentages(amounts: readonly number[]): number[] {
-  const sum = amounts.reduce((a, b) => a + b, 0);
-  const exact = amounts.map((a) => (a / sum) * 100);
-  const whole = exact.map(Math.floor);
-  let left = 100 - whole.reduce((a, b) => a + b, 0);
-  for (const [, i] of exact
-    .map((e, i) => [e - Math.floor(e), i] as const)
-    .sort((a, b) => b[0] - a[0] || a[1] - b[1]))
-    if (left-- > 0) whole[i] = (whole[i] as number) + 1;
-  return whole;
 }
 
 const gcd = (a: number, b: number): number => (b === 0 ? a : gcd(b, a % b));

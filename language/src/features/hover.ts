@@ -1,6 +1,7 @@
 /** What a hover says, as Markdown: figures with their sources, and what they rest on. */
 import type { Source } from '../materials/types.ts';
-import type { Formula, Ingredient, Layer, Medium, Mix, Paint, Place, Plan } from '../plan/plan.ts';
+import { formulaWords, paintWords } from '../plan/formula-words.ts';
+import type { Ingredient, Layer, Medium, Mix, Paint, Place, Plan } from '../plan/plan.ts';
 import { rules } from '../rules/index.ts';
 import type { LayerStudy, Study } from '../study/study.ts';
 import { thingAt } from './at.ts';
@@ -33,26 +34,16 @@ export function described({ title, rows }: Description): string {
   return [`**${escaped(title)}**`, `| | |\n|---|---|\n${lines.join('\n')}`, sources].join('\n\n');
 }
 
-const partWords = (formula: Formula | undefined) =>
-  formula?.parts
-    .map(
-      (p) =>
-        `${p.amount ? `${p.amount.value}${p.amount.kind === 'parts' ? '' : ` ${p.amount.kind}`} ` : ''}${p.ingredient.name}${p.ingredient.variety ? ` ${p.ingredient.variety.name}` : ''}`,
-    )
-    .join(' + ') ?? 'nothing yet';
-
 const withDescription = (title: string, description: string | undefined, lines: readonly string[]) =>
   [`**${escaped(title)}**`, ...(description ? [escaped(description)] : []), lines.join('\n')].join('\n\n');
 
 function paintHover(paint: Paint): string {
   const oil = paint.oil ? `, ${percent(paint.oil.value)} oil by mass` : '';
-  return withDescription(`paint ${paint.name}`, paint.description, [
-    `${escaped(partWords(paint.formula))} in ${escaped(paint.binder?.name ?? 'no binder yet')}${oil}`,
-  ]);
+  return withDescription(`paint ${paint.name}`, paint.description, [`${escaped(paintWords(paint))}${oil}`]);
 }
 
 const mixHover = (mix: Mix) =>
-  withDescription(`mix ${mix.name}`, mix.description, [escaped(partWords(mix.formula))]);
+  withDescription(`mix ${mix.name}`, mix.description, [escaped(formulaWords(mix.formula) || 'nothing yet')]);
 
 /** Volume shares by material, mediums within it opened. Circles were reported elsewhere and end here. */
 export function mediumShares(medium: Medium, open: readonly Medium[] = []): ReadonlyMap<string, number> {
@@ -75,7 +66,7 @@ export function mediumShares(medium: Medium, open: readonly Medium[] = []): Read
 function mediumHover(medium: Medium): string {
   const lines = [...mediumShares(medium)].map(([name, s]) => `- ${escaped(name)} ${Math.round(s * 100)} %`);
   return withDescription(`medium ${medium.name}`, medium.description, [
-    escaped(partWords(medium.formula)),
+    escaped(formulaWords(medium.formula) || 'nothing yet'),
     '',
     'By volume:',
     ...lines,

@@ -154,6 +154,8 @@ export interface OwnPigment extends Declared {
 /** Pigments by mass in a binder. */
 export interface Paint extends Declared {
   readonly formula?: Formula;
+  /** `= unknown` (records): nobody knows what it is made of */
+  readonly unknown?: Place;
   readonly binder?: NameUse & { readonly is?: Binder; readonly near?: readonly string[] };
   /** oil content by mass, fraction of 1 */
   readonly oil?: Measure;

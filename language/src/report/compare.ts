@@ -1,12 +1,13 @@
 /** Two versions of a plan, compared in meaning: layers, figures, colours, findings. Spacing and comments do not count. */
 import { fatness, range, time } from '../features/figures.ts';
 import { deltaE00 } from '../optics/difference.ts';
+import { formulaWords, paintWords } from '../plan/formula-words.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { Finding } from '../rules/rule.ts';
 import type { LayerStudy, Study } from '../study/study.ts';
 import { compareFindings, type FindingsCompared } from './compare-findings.ts';
 import { list, type Part, type Report, table } from './document.ts';
-import { formulaWords, madeOf } from './parts.ts';
+import { madeOf } from './parts.ts';
 
 export interface Version {
   readonly study: Study;
@@ -105,15 +106,15 @@ function planFacts(plan: Plan): Map<string, string> {
     ...plan.groups.map((g): [string, string] => [`group ${g.name}`, names(g.members)]),
     ...[...plan.visible.paints.values()].map((p): [string, string] => [
       `paint ${p.name}`,
-      `${p.formula ? formulaWords(p.formula) : ''} in ${p.binder?.name ?? ''}${p.oil ? ` ${p.oil.words}` : ''}`,
+      `${paintWords(p)}${p.oil ? ` ${p.oil.words}` : ''}`,
     ]),
     ...[...plan.visible.mediums.values()].map((m): [string, string] => [
       `medium ${m.name}`,
-      m.formula ? formulaWords(m.formula) : '',
+      formulaWords(m.formula),
     ]),
     ...[...plan.visible.mixes.values()].map((m): [string, string] => [
       `mix ${m.name}`,
-      `${m.formula ? formulaWords(m.formula) : ''}${m.target ? ` target ${m.target.css}` : ''}`,
+      `${formulaWords(m.formula)}${m.target ? ` target ${m.target.css}` : ''}`,
     ]),
     ...plan.targets.map((t, i): [string, string] => [
       `target ${t.in?.name ?? i + 1}`,

@@ -2,7 +2,7 @@
 import { sourceWords } from '../features/describe.ts';
 import { day, fatness, percent, range, time } from '../features/figures.ts';
 import { deferringLine } from '../materials/cautions.ts';
-import type { Formula } from '../plan/plan.ts';
+import { formulaWords } from '../plan/formula-words.ts';
 import type { Finding } from '../rules/rule.ts';
 import { diary } from '../studio/diary.ts';
 import type { LayerStudy, Study } from '../study/study.ts';
@@ -13,16 +13,6 @@ const part = (id: string, title: string, ...blocks: (Block | undefined)[]): Part
   title,
   blocks: blocks.filter((b) => b !== undefined),
 });
-
-export const formulaWords = (f: Formula): string =>
-  f.parts
-    .map((p) => {
-      const amount = p.amount
-        ? `${p.amount.value}${p.amount.kind === 'parts' ? '' : ` ${p.amount.kind}`} `
-        : '';
-      return `${amount}${p.ingredient.name}${p.ingredient.variety ? ` ${p.ingredient.variety.name}` : ''}`;
-    })
-    .join(' + ');
 
 /** What a layer is made of, as the plan says it. */
 export function madeOf({ layer }: LayerStudy): string {

@@ -1,20 +1,8 @@
+import { percentages } from '../plan/formula-words.ts';
 import type { Formula } from '../plan/plan.ts';
 import { formulas } from './ingredients.ts';
 import type { Rule } from './rule.ts';
 import { languageReference, quoted } from './words.ts';
-
-/** Rounded percentages that add up to exactly 100, largest remainders first. */
-function rescaled(amounts: readonly number[]): number[] {
-  const sum = amounts.reduce((a, b) => a + b, 0);
-  const exact = amounts.map((a) => (a / sum) * 100);
-  const floor = exact.map(Math.floor);
-  let left = 100 - floor.reduce((a, b) => a + b, 0);
-  const order = exact
-    .map((e, i) => [e - Math.floor(e), i] as const)
-    .sort((a, b) => b[0] - a[0] || a[1] - b[1]);
-  for (const [, i] of order) if (left-- > 0) floor[i] = (floor[i] as number) + 1;
-  return floor;
-}
 
 const amountsOf = (f: Formula) => f.parts.flatMap((p) => (p.amount ? [p.amount] : []));
 
@@ -40,7 +28,7 @@ export const partsNot100: Rule = {
         amounts.length === f.parts.length &&
         amounts.every((a) => a.value > 0) &&
         amounts.length <= 100;
-      const values = fixable ? rescaled(amounts.map((a) => a.value)) : [];
+      const values = fixable ? percentages(amounts.map((a) => a.value)) : [];
       yield {
         message: `The percentages of ${quoted(name)} add up to ${Number(sum.toFixed(2))}, not to 100.`,
         place: f.place,

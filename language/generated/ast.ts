@@ -483,10 +483,11 @@ export function isOwnPigment(item: unknown): item is OwnPigment {
 export interface Paint extends langium.AstNode {
     readonly $container: Model;
     readonly $type: 'Paint';
-    binder: Named;
+    binder?: Named;
     called: Named;
-    formula: Formula;
+    formula?: Formula;
     oil?: Figure;
+    unknown?: Unknown;
     word: 'paint';
 }
 
@@ -496,6 +497,7 @@ export const Paint = {
     called: 'called',
     formula: 'formula',
     oil: 'oil',
+    unknown: 'unknown',
     word: 'word'
 } as const;
 
@@ -717,6 +719,21 @@ export function isText(item: unknown): item is Text {
     return reflection.isInstance(item, Text.$type);
 }
 
+export interface Unknown extends langium.AstNode {
+    readonly $container: Paint;
+    readonly $type: 'Unknown';
+    word: 'unknown';
+}
+
+export const Unknown = {
+    $type: 'Unknown',
+    word: 'word'
+} as const;
+
+export function isUnknown(item: unknown): item is Unknown {
+    return reflection.isInstance(item, Unknown.$type);
+}
+
 export interface Use extends langium.AstNode {
     readonly $container: Model;
     readonly $type: 'Use';
@@ -817,6 +834,7 @@ export type PaintplanAstType = {
     Support: Support
     Target: Target
     Text: Text
+    Unknown: Unknown
     Use: Use
     Variety: Variety
     Version: Version
@@ -1146,16 +1164,22 @@ export class PaintplanAstReflection extends langium.AbstractAstReflection {
             name: Paint.$type,
             properties: {
                 binder: {
-                    name: Paint.binder
+                    name: Paint.binder,
+                    optional: true
                 },
                 called: {
                     name: Paint.called
                 },
                 formula: {
-                    name: Paint.formula
+                    name: Paint.formula,
+                    optional: true
                 },
                 oil: {
                     name: Paint.oil,
+                    optional: true
+                },
+                unknown: {
+                    name: Paint.unknown,
                     optional: true
                 },
                 word: {
@@ -1366,6 +1390,15 @@ export class PaintplanAstReflection extends langium.AbstractAstReflection {
                 open: {
                     name: Text.open,
                     optional: true
+                }
+            },
+            superTypes: []
+        },
+        Unknown: {
+            name: Unknown.$type,
+            properties: {
+                word: {
+                    name: Unknown.word
                 }
             },
             superTypes: []

@@ -38,6 +38,7 @@ export function fillPaint(reader: Reader, unit: Unit, paint: Filled<Paint>): voi
   const node = unit.parsed.declaration?.node as Ast.Paint;
   const here = where(reader, unit);
   paint.formula = formula(reader, node.formula, here, 'paint');
+  if (node.unknown) paint.unknown = placeOf(node.unknown, here);
   const use = nameUse(node.binder, here);
   const is = use && binder(use.name);
   if (use) paint.binder = { ...use, is, ...(is ? {} : { near: nearest(use.name, materialNames('binder')) }) };

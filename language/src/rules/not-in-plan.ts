@@ -1,4 +1,5 @@
 import { takeOut } from './fixes.ts';
+import { ingredients } from './ingredients.ts';
 import type { Rule } from './rule.ts';
 import { languageReference, quoted } from './words.ts';
 
@@ -45,6 +46,23 @@ export const notInPlan: Rule = {
             .map((f) => takeOut('Leave film out', plan, f.place)),
         };
     }
+    for (const p of plan.paints)
+      if (p.unknown)
+        yield {
+          message: `Only a record may say unknown: a plan decides what ${quoted(p.name)} is made of, for instance paint ${p.name} = PY43 in linseed.`,
+          place: p.unknown,
+        };
+    for (const { ingredient, layer } of ingredients(plan))
+      if (
+        ingredient.is.kind === 'paint' &&
+        ingredient.is.paint.unknown &&
+        ingredient.is.paint.namePlace.uri !== plan.uri
+      )
+        yield {
+          message: `Nobody knows what ${quoted(ingredient.name)} is made of: only a record may use it.`,
+          place: ingredient.place,
+          layer,
+        };
     for (const s of plan.samples)
       yield {
         message: 'A sample belongs in a record, not in a plan.',

@@ -5,7 +5,15 @@ import { solvent } from '../materials/catalogue.ts';
 import { exactly, type Interval, scale } from '../materials/interval.ts';
 import type { Layer, Plan } from '../plan/plan.ts';
 import { BELIEVED, believed, FILM, FILM_SOURCE, PASTE_SOURCE } from './defaults.ts';
-import { type Colour, colourOf, type Liquids, mediumOf, tubeBinder, withoutProportions } from './recipe.ts';
+import {
+  type Colour,
+  colourOf,
+  holdsUnknown,
+  type Liquids,
+  mediumOf,
+  tubeBinder,
+  withoutProportions,
+} from './recipe.ts';
 import type { Assumption, Composition } from './study.ts';
 
 export interface Film {
@@ -35,8 +43,11 @@ const isMediumAlone = (layer: Layer): boolean => layer.colour === undefined && l
 export function filmPlan(layer: Layer, kind: Plan['kind']): FilmPlan {
   const formula = layer.colour?.kind === 'formula' ? layer.colour.formula : undefined;
   const claimsNothing = kind === 'record' && formula !== undefined && withoutProportions(formula);
+  const nobodyKnows = holdsUnknown(formula);
   const colour =
-    formula && !claimsNothing ? colourOf(formula, tubeBinder(layer.material?.is?.id)) : undefined;
+    formula && !claimsNothing && !nobodyKnows
+      ? colourOf(formula, tubeBinder(layer.material?.is?.id))
+      : undefined;
   const medium = layer.medium && mediumOf(layer.medium);
   const share = layer.medium?.share?.value;
   const { film, coats } = layer;
@@ -44,7 +55,7 @@ export function filmPlan(layer: Layer, kind: Plan['kind']): FilmPlan {
   const key = [
     layer.kind,
     kind,
-    colour?.key ?? (formula ? 'unresolved' : (layer.colour?.kind ?? '')),
+    colour?.key ?? (nobodyKnows ? 'unknown' : formula ? 'unresolved' : (layer.colour?.kind ?? '')),
     medium?.key ?? (layer.medium ? 'unresolved' : ''),
     share ? written(share) : '',
     film ? film.given + written(film.value) : '',
@@ -62,8 +73,15 @@ export function filmPlan(layer: Layer, kind: Plan['kind']): FilmPlan {
         value: 'no proportions',
         why: 'a record’s formula without amounts names what is there and no more',
       });
+    if (nobodyKnows)
+      assumptions.push({
+        field: 'colour',
+        value: 'unknown',
+        why: 'of a paint in it nobody knows the composition',
+      });
     assumePastes(colour, assumptions);
-    const broken = (formula && !claimsNothing && !colour) || (layer.medium !== undefined && !medium);
+    const broken =
+      (formula && !claimsNothing && !nobodyKnows && !colour) || (layer.medium !== undefined && !medium);
     const composable = !broken && (colour !== undefined || (isMediumAlone(layer) && medium !== undefined));
     return {
       composition: composable ? composition(layer, colour, medium, coat, assumptions) : undefined,

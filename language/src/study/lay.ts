@@ -6,6 +6,7 @@ import type { FilmPigment } from '../optics/stack.ts';
 import { GLOSS, MATT, type Surface } from '../optics/surface.ts';
 import type { Layer, OwnPigment, Plan } from '../plan/plan.ts';
 import { type Film, mayBeThicker } from './film.ts';
+import { holdsUnknown } from './recipe.ts';
 import type { Composition } from './study.ts';
 
 /** Optical data of a painter's own pigment, undefined where there are none. */
@@ -98,7 +99,7 @@ export function layOf(layer: Layer, film: Film, wanted: Surface | undefined, own
       basis: ['colour as stated'],
     };
   }
-  if (colour?.kind === 'unknown')
+  if (colour?.kind === 'unknown' || (colour?.kind === 'formula' && holdsUnknown(colour.formula)))
     return clear([`colour of ${layer.name} unknown, taken as transparent`], undefined, UNKNOWN);
   if (colour?.kind === 'formula')
     return film.composition

@@ -213,6 +213,16 @@ function sum(formula: Formula, tubeIn: string, depth: number): Colour | undefine
   return { pastes, density, key: pastes.map((p) => `${p.volume}*${p.key}`).join('|') };
 }
 
+const mixHolds = remembered<Mix, boolean>((mix, depth) => holdsUnknown(mix.formula, depth + 1));
+
+/** Whether a paint nobody knows the composition of is in a colour, however deep. */
+export const holdsUnknown = (formula: Formula | undefined, depth = 0): boolean =>
+  formula?.parts.some(
+    ({ ingredient: { is } }) =>
+      (is.kind === 'paint' && is.paint.unknown !== undefined) ||
+      (is.kind === 'mix' && mixHolds(is.mix, depth) === true),
+  ) ?? false;
+
 /** True where a record names what is there and claims no proportions. */
 export const withoutProportions = (formula: Formula): boolean =>
   formula.amounts === 'none' &&

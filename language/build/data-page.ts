@@ -74,6 +74,15 @@ const FIELDS: readonly (readonly [field: string, words: string])[] = [
   ['incompatibilities', 'what it does not bear'],
 ];
 
+/** How many pigments anything was looked up for, and how much of it. */
+function lookedUp(): string {
+  const seen = (ids: readonly string[]) => count(ids, 'published') + count(ids, 'second-hand');
+  const rows = rowsOf('pigments').map(idsIn);
+  const known = rows.filter((ids) => seen(ids) > 0);
+  const all = known.flat();
+  return `For ${known.length} pigments something was looked up: ${Math.round((100 * seen(all)) / all.length)} % of what is told of them. The other ${rows.length - known.length} are from memory throughout, common practice and assumptions aside. Column by column:`;
+}
+
 const pigmentFields = () =>
   table(
     ['of the pigments', 'given for', ...MARKS],
@@ -122,6 +131,6 @@ const version = () =>
   ].join('\n');
 
 export const filled = (page: string): string =>
-  fill(page, { version, tables, pigments: pigmentFields, optics, works });
+  fill(page, { version, tables, pigments: () => `${lookedUp()}\n\n${pigmentFields()}`, optics, works });
 
 if (process.argv[1] && import.meta.url === pathToFileURL(process.argv[1]).href) refill(DATA_PAGE, filled);

@@ -18,7 +18,7 @@ export interface Judged {
   readonly firm: readonly string[];
 }
 
-const SEEDED = /^\/\/ seeded: ([a-z-]+)(?:, and its consequences: ([a-z-]+(?:, [a-z-]+)*))?$/;
+const SEEDED = /^\/\/ seeded: ([a-z0-9-]+)(?:, and its consequences: ([a-z0-9-]+(?:, [a-z0-9-]+)*))?$/;
 
 function judge(kind: Judged['kind'], file: string, path: string): Judged {
   const text = readFileSync(path, 'utf8');

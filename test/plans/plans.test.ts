@@ -32,7 +32,8 @@ describe('sound', () => {
 
 describe('faulty', () => {
   test.each(named(faulty))('%s: the seeded fault and its consequences, nothing else', (name, plan) => {
-    expect(plan.seeded[0]).toBe(name);
+    // a second plan with the same fault is called so, too
+    expect(plan.seeded[0]).toBe(name.replace(/-again$/, ''));
     expect(plan.firm, said(plan).join('\n')).toEqual([...plan.seeded].sort());
   });
 });

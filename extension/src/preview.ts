@@ -14,7 +14,7 @@ import {
   workspace,
 } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
-import { LANGUAGE } from './shared.ts';
+import { LANGUAGE } from './language.ts';
 
 interface Preview {
   readonly title: string;

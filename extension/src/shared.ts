@@ -1,12 +1,11 @@
 /** What the desktop and the web client of the extension share. */
 import { commands, type ExtensionContext, workspace } from 'vscode';
 import type { BaseLanguageClient, LanguageClientOptions } from 'vscode-languageclient';
+import { LANGUAGE } from './language.ts';
 import { drawingPlans, type MarkdownIt } from './markdown.ts';
 import { registerPreview } from './preview.ts';
 import { registerStatus } from './status.ts';
 import { registerTasks } from './tasks.ts';
-
-export const LANGUAGE = 'paintplan';
 
 export function clientOptions(): LanguageClientOptions {
   return {

@@ -1,7 +1,7 @@
 /** The status bar: findings of the plan in front, and what comes next. */
 import { type ExtensionContext, StatusBarAlignment, window, workspace } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
-import { LANGUAGE } from './shared.ts';
+import { LANGUAGE } from './language.ts';
 
 interface Status {
   readonly errors: number;

@@ -2,11 +2,11 @@
 import type * as Ast from '../../generated/ast.ts';
 import type { Named } from '../../generated/ast.ts';
 import { type At, nameUse } from './context.ts';
-import { declared } from './declarations.ts';
 import { each, type Found, here } from './found.ts';
 import { measure } from './measure.ts';
 import type { Area, AreaUse, Group, Place, Plan } from './plan.ts';
 import { guess, type Reader, refer } from './scope.ts';
+import { declared } from './unit.ts';
 
 type Mutable<T> = { -readonly [K in keyof T]: T[K] };
 

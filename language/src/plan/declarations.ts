@@ -2,37 +2,15 @@
 import type * as Ast from '../../generated/ast.ts';
 import { binder, materialNames, nearest } from '../materials/catalogue.ts';
 import type { Hazard, Lightfastness, Pigment } from '../materials/types.ts';
-import type { Parsed, Piece } from '../syntax/chunk.ts';
-import type { Chunk } from '../syntax/scan.ts';
+import type { Piece } from '../syntax/chunk.ts';
 import { type At, at, nameUse, placeOf, problem } from './context.ts';
 import { colourValue, fieldUse } from './layers.ts';
 import { measure, numberOf } from './measure.ts';
-import type { Declared, Measure, Medium, Mix, OwnPigment, Paint, Swatch } from './plan.ts';
+import type { Measure, Medium, Mix, OwnPigment, Paint, Swatch } from './plan.ts';
 import { formula, ingredient, type Reader } from './scope.ts';
-
-/** A chunk with its parse. */
-export interface Unit {
-  readonly chunk: Chunk;
-  readonly parsed: Parsed;
-}
+import { type Unit, where } from './unit.ts';
 
 type Filled<T> = { -readonly [K in keyof T]: T[K] };
-
-const where = (reader: Reader, unit: Unit): At =>
-  at(reader.context.uri, unit.chunk.start + (unit.parsed.declaration?.base ?? 0));
-
-/** What every named declaration shares; undefined where even the name is missing. */
-export function declared(reader: Reader, unit: Unit): Declared | undefined {
-  const node = unit.parsed.declaration?.node as (Ast.Paint | undefined) & { called?: Ast.Named };
-  const name = nameUse(node?.called, where(reader, unit));
-  if (!name) return undefined;
-  return {
-    name: name.name,
-    namePlace: name.place,
-    place: { uri: reader.context.uri, start: unit.chunk.start, end: unit.chunk.end },
-    ...(unit.chunk.description ? { description: unit.chunk.description } : {}),
-  };
-}
 
 export function fillPaint(reader: Reader, unit: Unit, paint: Filled<Paint>): void {
   const node = unit.parsed.declaration?.node as Ast.Paint;

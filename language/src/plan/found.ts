@@ -1,8 +1,8 @@
 /** What the readers of one file share, and the way they walk its declarations. */
 import { at, type Context } from './context.ts';
-import type { Unit } from './declarations.ts';
 import type { Place } from './plan.ts';
 import type { Reader } from './scope.ts';
+import type { Unit } from './unit.ts';
 
 export interface Found {
   readonly context: Context;

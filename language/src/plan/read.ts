@@ -3,15 +3,15 @@
  * names are resolved through maps. Never throws on any text.
  */
 import type * as Ast from '../../generated/ast.ts';
-import type { Parsed } from '../syntax/chunk.ts';
 import { isLayerWord } from '../syntax/words.ts';
 import { type Areas, readAreas } from './areas.ts';
 import { circles } from './circles.ts';
 import { type Context, problem, textOf } from './context.ts';
-import { declared, fillMedium, fillMix, fillPaint, fillPigment, type Unit } from './declarations.ts';
+import { fillMedium, fillMix, fillPaint, fillPigment } from './declarations.ts';
 import { each, type Found, here, whole } from './found.ts';
 import { loneHost, type PlanHost } from './host.ts';
 import { readLayer } from './layers.ts';
+import { createPlanMemo, type PlanMemo } from './memo.ts';
 import type { Area, Layer, Medium, Mix, OwnPigment, Paint, Place, Plan, Reference, Use } from './plan.ts';
 import { emptyScope, type Reader, type Scope } from './scope.ts';
 import {
@@ -23,17 +23,10 @@ import {
   readSupport,
   readTargets,
 } from './sections.ts';
+import { declared, type Unit } from './unit.ts';
 import { readUnits, settled } from './units.ts';
 
-/** Parses remembered between calls: those of the last text, and those made since. */
-export interface PlanMemo {
-  before: Map<string, Parsed>;
-  now: Map<string, Parsed>;
-  /** used files read for the present text */
-  used: Map<string, Plan>;
-}
-
-export const createPlanMemo = (): PlanMemo => ({ before: new Map(), now: new Map(), used: new Map() });
+export { createPlanMemo, type PlanMemo };
 
 /** The deepest chain of `use` that is followed. */
 const DEEPEST = 20;

@@ -4,12 +4,13 @@ import { materialNames, nearest, support as supportNamed } from '../materials/ca
 import type { Piece } from '../syntax/chunk.ts';
 import { type Areas, areaUse } from './areas.ts';
 import { at, dayOf, nameUse, placeOf, problem, textOf, yearsOf } from './context.ts';
-import { declared, withinOf } from './declarations.ts';
+import { withinOf } from './declarations.ts';
 import { each, type Found, here, whole } from './found.ts';
 import { allowOf, colourValue, fieldUse, unknownMeasure } from './layers.ts';
 import { measure, numberOf } from './measure.ts';
 import type { Allow, Layer, Place, Plan, PlanSupport, Sample, Studio, Target } from './plan.ts';
 import { guess, refer } from './scope.ts';
+import { declared } from './unit.ts';
 
 type Mutable<T> = { -readonly [K in keyof T]: T[K] };
 

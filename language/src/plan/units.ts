@@ -2,9 +2,9 @@
 import { type Parsed, parseChunk } from '../syntax/chunk.ts';
 import { type Chunk, scan } from '../syntax/scan.ts';
 import { type Context, problem } from './context.ts';
-import type { Unit } from './declarations.ts';
+import type { PlanMemo } from './memo.ts';
 import type { Place, Problem } from './plan.ts';
-import type { PlanMemo } from './read.ts';
+import type { Unit } from './unit.ts';
 
 /** More problems than this help nobody: what comes after them is not read, so that no text takes long. */
 const MOST_PROBLEMS = 1000;

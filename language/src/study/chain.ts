@@ -5,7 +5,6 @@
 
 import { type Lab, type Light, toLab } from '../optics/cie.ts';
 import { adaptToD65, toScreen } from '../optics/css.ts';
-import type { Confidence } from '../optics/data.ts';
 import { deltaE00 } from '../optics/difference.ts';
 import { fromLab } from '../optics/spectrum.ts';
 import { layOn, toColour, WIPED_OUT_KEEPS } from '../optics/stack.ts';
@@ -13,20 +12,8 @@ import type { Surface } from '../optics/surface.ts';
 import { BANDS, flat } from '../optics/wavelengths.ts';
 import { type Lay, worse } from './lay.ts';
 import { createMemo, type Memo } from './memo.ts';
+import type { State } from './state.ts';
 import type { Calibration } from './swatches.ts';
-
-/** A state of an area: what light meets from above. */
-export interface State {
-  readonly id: number;
-  /** internal reflectance, and by how much each band may be off (one standard deviation, all bands together) */
-  readonly reflectance: Float64Array;
-  readonly doubt: Float64Array;
-  /** ΔE00 to expect from the optical data alone */
-  readonly residual: number;
-  readonly face: Surface;
-  readonly confidence: Confidence;
-  readonly basis: readonly string[];
-}
 
 /** What is seen of a state. */
 export interface View {

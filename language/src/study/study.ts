@@ -9,7 +9,7 @@ import type { Composition } from '../film/composition.ts';
 import type { Interval } from '../materials/interval.ts';
 import type { Pigment, Source } from '../materials/types.ts';
 import type { Layer, OwnPigment, Plan } from '../plan/plan.ts';
-import type { State } from './chain.ts';
+import type { State } from './state.ts';
 import type { Calibration } from './swatches.ts';
 
 export type { Calibration, Composition, Drying, State };

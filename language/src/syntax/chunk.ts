@@ -5,14 +5,8 @@
 import type { AstNode } from 'langium';
 import type { Declaration, LayerField, PigmentField, SampleRow, StudioField } from '../../generated/ast.ts';
 import { faultOf } from './expected.ts';
-import {
-  braceFaults,
-  type Fault,
-  firstFault,
-  strangeField,
-  strangeStart,
-  unclosedComment,
-} from './messages.ts';
+import type { Fault } from './fault.ts';
+import { braceFaults, firstFault, strangeField, strangeStart, unclosedComment } from './messages.ts';
 import { parse, type Rule } from './parser.ts';
 import type { Chunk } from './scan.ts';
 import { type Block, blockOf } from './words.ts';

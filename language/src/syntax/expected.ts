@@ -1,6 +1,6 @@
 /** What was expected where a parse stopped, in a painter's words, at the end of the word before. */
 import { binder } from '../materials/catalogue.ts';
-import type { Fault, Stop } from './messages.ts';
+import type { Fault, Stop } from './fault.ts';
 import { blockOf, declarationWord, fieldWord, isJoining, isNameable, isReserved } from './words.ts';
 
 const isCode = (text: string) => /^[NPS](?:B[kK]|B[rR]|[BGMORVWY])\d+(?::\d+)?$/.test(text);

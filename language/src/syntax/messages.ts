@@ -2,32 +2,9 @@
 import type { ParseResult } from 'langium';
 import { nearest } from '../materials/nearest.ts';
 import { short } from './expected.ts';
+import type { Fault, Stop } from './fault.ts';
 import type { Chunk } from './scan.ts';
 import { type Block, declarationWord, declarationWords, fieldsOf, fieldWord } from './words.ts';
-
-export interface Fault {
-  readonly message: string;
-  /** relative to the chunk */
-  readonly start: number;
-  readonly end: number;
-  readonly fixes?: readonly {
-    readonly title: string;
-    readonly start: number;
-    readonly end: number;
-    readonly text: string;
-  }[];
-}
-
-/** Where a parse stopped: the token it could not take (empty at the end), and the end of the one before. */
-export interface Stop {
-  readonly token: string;
-  readonly start: number;
-  readonly end: number;
-  readonly before: string;
-  readonly beforeEnd: number;
-  /** a character outside the language */
-  readonly unreadable?: boolean;
-}
 
 /** The text before an offset without the space and the line comments at its end. Walks back, so that it stays linear. */
 function saidBefore(text: string, offset: number): string {

@@ -1,0 +1,2 @@
+/** The id of the language in the editor. */
+export const LANGUAGE = 'paintplan';

@@ -1,0 +1,16 @@
+/** What lies on an area so far, as light meets it. */
+import type { Confidence } from '../optics/data.ts';
+import type { Surface } from '../optics/surface.ts';
+
+/** A state of an area: what light meets from above. */
+export interface State {
+  readonly id: number;
+  /** internal reflectance, and by how much each band may be off (one standard deviation, all bands together) */
+  readonly reflectance: Float64Array;
+  readonly doubt: Float64Array;
+  /** ΔE00 to expect from the optical data alone */
+  readonly residual: number;
+  readonly face: Surface;
+  readonly confidence: Confidence;
+  readonly basis: readonly string[];
+}

@@ -106,6 +106,23 @@ describe('rooms', () => {
     for (const path of [...files(source, '.ts'), ...files(join(root, 'extension', 'src'), '.ts')])
       expect(readFileSync(path, 'utf8').split('\n').length, path).toBeLessThan(420);
   });
+
+  test('no module comes back to itself through what it imports, types included', () => {
+    const all = [...files(source, '.ts'), ...files(join(root, 'extension', 'src'), '.ts')];
+    const done = new Set<string>();
+    const circles: string[] = [];
+    const walk = (path: string, chain: readonly string[]): void => {
+      if (chain.includes(path))
+        circles.push([...chain.slice(chain.indexOf(path)), path].map((p) => relative(root, p)).join(' → '));
+      if (done.has(path) || chain.includes(path)) return;
+      for (const { from } of imports(path))
+        if (from.startsWith('.') && !from.includes('generated'))
+          walk(join(path, '..', from), [...chain, path]);
+      done.add(path);
+    };
+    for (const path of all) walk(path, []);
+    expect(circles).toEqual([]);
+  });
 });
 
 describe('rules', () => {

@@ -1,7 +1,8 @@
-/** Bundles the command line, the server (node and browser) and the extension. Run through `npm run build`. */
-import { existsSync, mkdirSync, statSync, writeFileSync } from 'node:fs';
+/** Bundles the command line, the library, the server and the extension, with their notices. Run through `npm run build`. */
+import { mkdirSync, statSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { type BuildOptions, build } from 'esbuild';
+import { type BuildOptions, build, type Metafile } from 'esbuild';
+import { notices } from './notices.ts';
 
 const at = (path: string) => fileURLToPath(new URL(`../../${path}`, import.meta.url));
 
@@ -17,12 +18,21 @@ const common: BuildOptions = {
   target: 'es2023',
   logLevel: 'warning',
   legalComments: 'none',
+  metafile: true,
 };
 const node: BuildOptions = { ...common, platform: 'node', format: 'esm', banner: { js: require } };
 
 const bundles: readonly (BuildOptions & { entryPoints: string[]; outfile: string })[] = [
   { ...node, entryPoints: ['language/src/cli/main.ts'], outfile: 'language/out/cli.js' },
-  { ...node, entryPoints: ['language/src/index.ts'], outfile: 'language/out/index.js' },
+  // the library runs wherever there is JavaScript; only its door to a disk is Node's
+  {
+    ...common,
+    platform: 'browser',
+    format: 'esm',
+    entryPoints: ['language/src/index.ts'],
+    outfile: 'language/out/index.js',
+  },
+  { ...node, entryPoints: ['language/src/cli/library.ts'], outfile: 'language/out/node.js' },
   { ...node, entryPoints: ['language/src/server/node.ts'], outfile: 'language/out/server.js' },
   {
     ...common,
@@ -51,12 +61,20 @@ const bundles: readonly (BuildOptions & { entryPoints: string[]; outfile: string
   },
 ];
 
+const packed: Record<'language' | 'extension', Metafile[]> = { language: [], extension: [] };
 for (const bundle of bundles) {
-  const entry = bundle.entryPoints[0] as string;
-  if (!existsSync(at(entry))) throw new Error(`${entry} is missing`);
-  await build({ ...bundle, entryPoints: [at(entry)], outfile: at(bundle.outfile) });
+  const entryPoints = bundle.entryPoints.map(at);
+  const { metafile } = await build({
+    ...bundle,
+    entryPoints,
+    outfile: at(bundle.outfile),
+    absWorkingDir: at(''),
+  });
+  if (metafile) packed[bundle.outfile.startsWith('language/') ? 'language' : 'extension'].push(metafile);
   if (process.argv.includes('--sizes'))
     console.log(`${bundle.outfile} ${Math.round(statSync(at(bundle.outfile)).size / 1024)} KB`);
 }
+for (const [folder, metafiles] of Object.entries(packed))
+  writeFileSync(at(`${folder}/THIRD-PARTY-NOTICES.md`), notices(metafiles, at('')));
 mkdirSync(at('language/out'), { recursive: true });
 writeFileSync(at('language/out/built'), '');

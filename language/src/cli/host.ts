@@ -7,10 +7,12 @@ import type { Elsewhere } from '../report/checked.ts';
 import { nodeHost } from '../server/node-files.ts';
 import type { Input } from './input.ts';
 
+/** A host for `createAnalyser`'s analyser that reads only plan files there. */
 export function hostFor(inputs: readonly Input[]): PlanHost {
   return nodeHost([...new Set([process.cwd(), ...inputs.map((i) => dirname(fileURLToPath(i.uri)))])]);
 }
 
+/** Other files' texts and paths for `checkedFile`, from the disk. */
 export const elsewhere: Elsewhere = {
   text(uri) {
     try {

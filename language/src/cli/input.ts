@@ -3,14 +3,10 @@ import { readdirSync, readFileSync, statSync } from 'node:fs';
 import { join, relative, resolve, sep } from 'node:path';
 import { fencedPlans } from '../features/markdown.ts';
 import { FILE_ENDING } from '../plan/names.ts';
+import type { Input } from '../report/checked.ts';
 import { fileUri } from '../server/node-files.ts';
 
-export interface Input {
-  /** as shown to the user and in machine output, with forward slashes */
-  readonly path: string;
-  readonly uri: string;
-  readonly text: string;
-}
+export type { Input };
 
 /** A usage fault or an unreadable file: the command stops with exit code 2. */
 export class CannotRun extends Error {}
@@ -51,7 +47,6 @@ function* walk(folder: string): Generator<string> {
   }
 }
 
-/** Reads every named file; a directory stands for all plans below it, `-` for standard input. Throws CannotRun. */
 /** Markdown notes are read for the plans fenced in them; each is an input in which nothing moved. */
 export const isNote = (path: string): boolean => /\.(md|markdown)$/i.test(path);
 
@@ -61,6 +56,10 @@ const plansIn = (input: Input): Input[] =>
 /** One file as it is, note or plan. Throws CannotRun. */
 export const readFile = readOne;
 
+/**
+ * Reads every named file; a directory stands for all plans below it, `-` for standard input, a Markdown note for each
+ * plan fenced in it. Throws CannotRun where a file cannot be read or a folder holds no plan.
+ */
 export function readInputs(names: readonly string[]): Input[] {
   return names.flatMap((name) => {
     if (name === '-') {

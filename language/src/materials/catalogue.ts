@@ -6,7 +6,16 @@ import { nearest } from './nearest.ts';
 import { pigments } from './pigments.ts';
 import { solvents } from './solvents.ts';
 import { supports } from './supports.ts';
-import type { Binder, GroundMaterial, Pigment, PreparationAgent, Solvent, Support } from './types.ts';
+import type {
+  Binder,
+  Catalogue,
+  GroundMaterial,
+  Pigment,
+  PreparationAgent,
+  Solvent,
+  Support,
+} from './types.ts';
+import { dataVersion } from './version.ts';
 
 export { nearest } from './nearest.ts';
 export { type DataRecord, dataRecord, dataVersion } from './version.ts';
@@ -130,6 +139,17 @@ export function lookupPigment(code: string, variety?: string): PigmentLookup {
   if (pigment) return { kind: 'found', pigment };
   return { kind: variety === undefined ? 'needs-variety' : 'unknown-variety', choices };
 }
+
+/** Every table, with the number of its figures. */
+export const catalogue: Catalogue = {
+  version: dataVersion,
+  pigments,
+  binders,
+  solvents,
+  supports,
+  grounds,
+  agents,
+};
 
 export const allPigments = (): readonly Pigment[] => pigments;
 

@@ -1,7 +1,7 @@
 import { createAnalyser } from '../../analyse.ts';
 import { compare, comparisonReport, isSame } from '../../report/compare.ts';
+import { compareJson } from '../../report/compare-json.ts';
 import { markdownReport } from '../../report/markdown.ts';
-import { tool } from '../../study/tool.ts';
 import { jsonText } from '../formats/json.ts';
 import { hostFor } from '../host.ts';
 import type { Input } from '../input.ts';
@@ -22,10 +22,7 @@ export function compareCommand(before: string, after: string, options: { readonl
   if (old.plan.uses.some((u) => u.status !== 'read')) old = read(first, second.uri);
   const result = compare(old, now);
   const report = () => comparisonReport(result, `${old.path} → ${now.path}`);
-  if (options.format === 'json')
-    process.stdout.write(
-      jsonText({ version: '1', tool, old: old.path, new: now.path, same: isSame(result), ...result }),
-    );
+  if (options.format === 'json') process.stdout.write(jsonText(compareJson(old.path, now.path, result)));
   else
     process.stdout.write(
       options.format === 'md' ? markdownReport(report(), 'compare').text : reportPaper(report()),

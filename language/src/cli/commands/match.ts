@@ -9,6 +9,7 @@ import {
 } from '../../features/propose.ts';
 import type { Lab } from '../../optics/cie.ts';
 import type { Plan } from '../../plan/plan.ts';
+import { filmMatchJson, matchJson } from '../../report/match-json.ts';
 import { jsonText } from '../formats/json.ts';
 import { hostFor } from '../host.ts';
 import { CannotRun } from '../input.ts';
@@ -86,10 +87,7 @@ export function matchCommand(name: string, options: Options): number {
   if (!found || found.recipes.length === 0)
     throw new CannotRun('There is no paint to mix, or nothing can be predicted of what lies beneath.');
   if (options.format === 'json') {
-    const { recipes, reachable, limit, film: on, paints } = found;
-    process.stdout.write(
-      jsonText({ target: found.target, recipes, reachable, limit: limit?.text ?? null, film: on, paints }),
-    );
+    process.stdout.write(jsonText(matchJson(found)));
   } else {
     const rows = found.recipes.map((r) => [
       `${swatch(r.hex, 3)}${partsWords(r.parts)}`,
@@ -152,7 +150,7 @@ function film(
 ): number {
   const found = proposeFilm(study, layer, target, area);
   if (!found) throw new CannotRun(`Nothing can be predicted of ‘${layer.name}’ on ${area}.`);
-  if (format === 'json') process.stdout.write(jsonText(found));
+  if (format === 'json') process.stdout.write(jsonText(filmMatchJson(found)));
   else
     process.stdout.write(
       `‘${layer.name}’ on ${area} comes nearest with ${found.film.thickness.toFixed(1)} µm (ΔE00 ${found.film.deltaE00.toFixed(1)}), or ${found.coats.coats ?? 1} coats of its own film (ΔE00 ${found.coats.deltaE00.toFixed(1)}).\n${found.film.reachable ? '' : `Not reached. ${found.film.limit?.text ?? ''}\n`}`,

@@ -10,12 +10,20 @@ import type { Finding } from './rules/rule.ts';
 import { createStudyMemo, study } from './study/build.ts';
 import type { Study } from './study/study.ts';
 
+/**
+ * One text, read and studied. `study` computes its colours when asked; `findings` runs the rules, with severities set
+ * from outside where given.
+ */
 export interface Analysis {
   readonly plan: Plan;
   readonly study: Study;
   findings(settings?: CheckSettings): Finding[];
 }
 
+/**
+ * Reads and studies a text. `uri` names it in every place of a finding; `host` reaches the files it uses (none
+ * without it). Never throws, on any text.
+ */
 export type Analyser = (text: string, uri: string, host?: PlanHost) => Analysis;
 
 /** An analyser with a memory of its own: one per open file, or one for a run over many files. */

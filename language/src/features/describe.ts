@@ -13,12 +13,14 @@ import type {
   Support,
 } from '../materials/types.ts';
 
+/** One fact, in words with its unit, and where it comes from. */
 export interface Row {
   readonly label: string;
   readonly words: string;
   readonly source?: Source;
 }
 
+/** What is known of one pigment or material, row by row. */
 export interface Description {
   readonly title: string;
   readonly rows: readonly Row[];
@@ -42,6 +44,7 @@ const limit = (l: SolventLimit): Row => ({
   source: l.source,
 });
 
+/** Everything the catalogue holds of a pigment, as rows with their sources. */
 export function describePigment(p: Pigment): Description {
   return {
     title: `${p.id}: ${p.names.join(', ')}`,

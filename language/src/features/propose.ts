@@ -9,6 +9,10 @@ import type { Study } from '../study/study.ts';
 import { compositionOf } from '../study/what-if.ts';
 import { matchPaint, nowhere } from './single.ts';
 
+/**
+ * A colour that is wanted (CIELAB D65/2°), where it shall lie, and out of what. `within` is a ΔE00, `most` the paints
+ * in one recipe.
+ */
 export interface Wanted {
   readonly target: Lab;
   /** the layer whose film, medium and place are meant; without one a covering film over the finished area */
@@ -22,6 +26,7 @@ export interface Wanted {
   readonly within?: number;
 }
 
+/** Recipes for a colour, best first, with the film they were sought for. */
 export interface Proposal extends Match {
   readonly target: { readonly lab: Lab; readonly hex: string };
   /** what film was assumed, in words */
@@ -42,6 +47,9 @@ function candidates(plan: Plan): Map<string, Ingredient> {
   return found;
 }
 
+/**
+ * Names of the paints a plan may mix: those declared or brought in by `use`, and pigments straight from the tube.
+ */
 export const paintNames = (plan: Plan): string[] => [...candidates(plan).keys()];
 
 /** Undefined where there is no paint, or nothing can be said of what lies beneath. */
@@ -97,6 +105,7 @@ export function layerOfMix(plan: Plan, mix: string): Layer | undefined {
 export const partsWords = (parts: readonly { readonly paint: string; readonly parts: number }[]): string =>
   parts.map((p) => `${p.parts} ${p.paint}`).join(' + ');
 
+/** CIELAB D65/2° of a CSS Color 4 value; undefined where it cannot be read. */
 export const labOfCss = (css: string): Lab | undefined => parseColour(css);
 
 /** How thick one given glaze must lie to come nearest a colour, and in how many coats of its film. */

@@ -20,6 +20,10 @@ import { dataVersion } from './version.ts';
 export { nearest } from './nearest.ts';
 export { type DataRecord, dataRecord, dataVersion } from './version.ts';
 
+/**
+ * What a code and its second word turned out to be: one pigment, a choice of several, or unknown with the nearest
+ * names.
+ */
 export type PigmentLookup =
   | { readonly kind: 'found'; readonly pigment: Pigment }
   | { readonly kind: 'needs-variety'; readonly choices: readonly Pigment[] }
@@ -168,12 +172,18 @@ function index<T extends Named>(table: readonly T[]): (id: string) => T | undefi
   return (id) => map().get(word(id));
 }
 
+/** A binder by its name or another of its names; undefined where there is none. */
 export const binder: (id: string) => Binder | undefined = index(binders);
+/** A solvent by its name or another of its names; undefined where there is none. */
 export const solvent: (id: string) => Solvent | undefined = index(solvents);
+/** A support by its name or another of its names; undefined where there is none. */
 export const support: (id: string) => Support | undefined = index(supports);
+/** A ground, size, leaf or drawing material by its name; undefined where there is none. */
 export const ground: (id: string) => GroundMaterial | undefined = index(grounds);
+/** An agent of preparation that is neither oil nor solvent, by its name; undefined where there is none. */
 export const agent: (id: string) => PreparationAgent | undefined = index(agents);
 
+/** The places of a plan that take a material’s name. */
 export type Role = 'medium' | 'binder' | 'resin' | 'support' | 'ground' | 'agent';
 
 const ids = (table: readonly Named[]): string[] => table.map((entry) => entry.id);

@@ -22,8 +22,11 @@ export interface Statement<T extends string = string> {
   readonly source: Source;
 }
 
+/** How much shows through a film of usual thickness, in the trade’s four words. */
 export type Transparency = 'transparent' | 'semi-transparent' | 'semi-opaque' | 'opaque';
+/** ASTM D4302 class in oil: I best, V worst. */
 export type Lightfastness = 'I' | 'II' | 'III' | 'IV' | 'V';
+/** What a pigment does to the drying of its oil. */
 export type DryingClass = 'strong drier' | 'drier' | 'neutral' | 'retarder' | 'strong retarder';
 
 /** Hazards that cautions are written for. One pigment may have several. */
@@ -47,6 +50,9 @@ export type Hazard =
   | 'toxic-if-swallowed'
   | 'cyanide-if-heated';
 
+/**
+ * One pigment: identity, density, oil, optics in words, drying, light, hazards, dates; each figure with its source.
+ */
 export interface Pigment {
   /** Unique name in the catalogue: code and variety, or the trade name where there is no code. `PBr7 burnt-sienna`. */
   readonly id: string;
@@ -88,6 +94,7 @@ export interface Pigment {
   readonly incompatibilities?: Statement;
 }
 
+/** Families of binders. */
 export type BinderKind =
   | 'drying oil'
   | 'semi-drying oil'
@@ -100,6 +107,7 @@ export type BinderKind =
   | 'gum'
   | 'acrylic';
 
+/** What holds pigment together: oils, resins, waxes, egg, glue, acrylic. */
 export interface Binder {
   /** Name as the language writes it: `linseed`, `stand-oil`, `alkyd`. */
   readonly id: string;
@@ -120,6 +128,7 @@ export interface Binder {
   readonly notes?: Statement;
 }
 
+/** A published limit of a vapour in the air of a work place, with its source. */
 export interface SolventLimit {
   readonly ppm?: number;
   readonly mgPerM3?: number;
@@ -127,6 +136,7 @@ export interface SolventLimit {
   readonly source: Source;
 }
 
+/** What evaporates: density, volatility, published limits, fire. */
 export interface Solvent {
   readonly id: string;
   readonly names: readonly string[];
@@ -154,8 +164,10 @@ export interface Solvent {
   readonly harmless?: boolean;
 }
 
+/** Families of supports. */
 export type SupportKind = 'flexible' | 'rigid' | 'panel' | 'metal' | 'paper' | 'wall';
 
+/** What is painted on. */
 export interface Support {
   readonly id: string;
   readonly names: readonly string[];
@@ -167,6 +179,7 @@ export interface Support {
   readonly source: Source;
 }
 
+/** Families of grounds and of what else `material` may name. */
 export type GroundKind = 'oil' | 'emulsion' | 'acrylic' | 'glue' | 'leaf' | 'size' | 'egg' | 'other';
 
 /** What `material NAME` may name: grounds, sizes, leaf, drawing materials, varnish-like layers. */
@@ -204,6 +217,7 @@ export interface PreparationAgent {
   readonly solvents?: Readonly<Record<string, number>>;
 }
 
+/** All tables of materials; `version` is the number of the data. */
 export interface Catalogue {
   readonly version: string;
   readonly pigments: readonly Pigment[];

@@ -1,6 +1,7 @@
 /** Which figures this copy carries: the number of the data, apart from the number of the tool. */
 import record from './tables/version.json' with { type: 'json' };
 
+/** The number of the shipped figures, with day, licences, changes and the hashes it stands for. */
 export interface DataRecord {
   /** year and month of the figures, and a count where one month has several: `2026.11`, `2026.11.1` */
   readonly version: string;

@@ -10,6 +10,7 @@ import { BANDS, type Spectrum } from './wavelengths.ts';
  */
 export type Confidence = 'A' | 'B' | 'C' | 'D';
 
+/** Absorption and scattering of one pigment in oil, 400 to 700 nm by 10 nm, and how far to trust them. */
 export interface OpticalData extends Coefficients {
   /** absorption per µm of pure pigment, 31 bands */
   readonly k: Spectrum;

@@ -1,6 +1,7 @@
 /** Why a target cannot be reached: which way the nearest colour falls short. */
 import type { Lab } from './cie.ts';
 
+/** Why a colour cannot be reached. */
 export interface Limit {
   readonly kind: 'too-light' | 'too-dark' | 'too-chromatic' | 'too-grey' | 'hue';
   /** in words fit to be shown */

@@ -17,6 +17,10 @@ export interface ThicknessRequest {
   readonly within?: number;
 }
 
+/**
+ * The thickness (µm) at which a given film comes nearest to a colour, and the colour it then has (CIELAB, sRGB; ΔE00
+ * from the one wanted).
+ */
 export interface ThicknessMatch {
   /** µm, dry, in all */
   readonly thickness: number;

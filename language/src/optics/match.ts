@@ -39,6 +39,9 @@ export interface MatchRequest {
   readonly recipes?: number;
 }
 
+/**
+ * Whole parts by volume of paint, the colour they give (CIELAB, sRGB) and how far it is from the one wanted (ΔE00).
+ */
 export interface Recipe {
   readonly parts: readonly { readonly paint: string; readonly parts: number }[];
   readonly lab: Lab;
@@ -53,6 +56,7 @@ export interface Recipe {
   readonly metamerism: number;
 }
 
+/** What a search for a colour found. */
 export interface Match {
   /** best first; never empty unless there is no paint */
   readonly recipes: readonly Recipe[];

@@ -27,6 +27,7 @@ export type SwatchColour =
   /** µm, dry */
   | { readonly kind: 'over-black' | 'over-white'; readonly lab: Lab; readonly thickness: number };
 
+/** What a painter’s swatches make of the data of a pigment. */
 export interface Calibration {
   /** absent where the swatches contradict each other and there are no class data to fall back on */
   readonly data?: OpticalData;

@@ -7,6 +7,7 @@ export interface Lines {
   readonly count: number;
 }
 
+/** Counts the lines of a text once; look-ups after that take logarithmic time. */
 export function linesOf(text: string): Lines {
   const starts = [0];
   for (let i = 0; i < text.length; i++) {

@@ -22,6 +22,7 @@ export interface Place {
   readonly end: number;
 }
 
+/** How grave a finding is: a slip or a step not to be taken, a risk, worth knowing, a small remark. */
 export type Severity = 'error' | 'warning' | 'info' | 'hint';
 
 /** A fault met while reading the text, before any rule runs: syntax, or a value that cannot be read. */
@@ -80,8 +81,10 @@ export interface ColourValue {
   readonly valid: boolean;
 }
 
+/** How an amount is written. */
 export type AmountKind = 'parts' | '%' | 'g' | 'ml';
 
+/** One part of a formula. */
 export interface Part {
   /** As written; absent means one part. Never negative; zero is a finding. */
   readonly amount?: { readonly value: number; readonly kind: AmountKind; readonly place: Place };
@@ -110,6 +113,7 @@ export type Ingredient = NameUse & {
     | { readonly kind: 'misplaced'; readonly found: string; readonly expected: string };
 };
 
+/** Parts joined by `+`. */
 export interface Formula {
   readonly parts: readonly Part[];
   /** the one kind of amount used; `none`: no amount written anywhere; `mixed`: more than one kind (a finding) */
@@ -128,6 +132,7 @@ export interface Declared {
   readonly description?: string;
 }
 
+/** A measured colour of a painter’s own pigment or tube. */
 export interface Swatch {
   readonly kind: 'masstone' | 'tint' | 'over-black' | 'over-white';
   readonly colour: ColourValue;
@@ -173,11 +178,13 @@ export interface Mix extends Declared {
   readonly within?: Measure; // ΔE00
 }
 
+/** A part of the picture that layers lie on. */
 export interface Area extends Declared {
   /** fraction of the support */
   readonly share?: Measure;
 }
 
+/** Areas under one name. */
 export interface Group extends Declared {
   readonly members: readonly AreaUse[];
 }
@@ -190,6 +197,7 @@ export interface AreaUse extends NameUse {
   readonly near?: readonly string[];
 }
 
+/** What a layer is for, in the words of the language. */
 export type LayerKind =
   | 'size'
   | 'ground'
@@ -204,8 +212,10 @@ export type LayerKind =
   | 'retouching'
   | 'deposit';
 
+/** What is done to a surface before a layer. */
 export type PrepareMethod = 'wipe' | 'abrade' | 'oil-out' | 'wash';
 
+/** One step of preparation, and with what. */
 export interface Preparation {
   readonly method?: PrepareMethod;
   readonly agent?: NameUse & {
@@ -230,6 +240,7 @@ export interface FieldUse {
   readonly misplaced?: 'not-in-plan' | 'not-in-record' | 'not-here';
 }
 
+/** One layer as written, its names resolved. */
 export interface Layer extends Declared {
   readonly kind: LayerKind;
   /** position in the file's order of layers, from 0 */
@@ -287,6 +298,7 @@ export interface Layer extends Declared {
   readonly insertField?: { readonly place: Place; readonly before: string; readonly after: string };
 }
 
+/** A rule silenced on purpose, and why. */
 export interface Allow {
   readonly rule: string;
   readonly rulePlace: Place;
@@ -294,6 +306,7 @@ export interface Allow {
   readonly place: Place;
 }
 
+/** A colour an area shall have in the end. */
 export interface Target extends Omit<Declared, 'name' | 'namePlace'> {
   readonly in?: AreaUse;
   readonly colour?: ColourValue;
@@ -311,6 +324,7 @@ export interface Sample extends Declared {
   }[];
 }
 
+/** The room, its air and its light, as far as the plan says. */
 export interface Studio {
   readonly place?: Place;
   readonly temperature?: Measure; // °C
@@ -324,6 +338,7 @@ export interface Studio {
   readonly fields: readonly FieldUse[];
 }
 
+/** Another file brought in by `use`, and whether it could be read. */
 export interface Use {
   readonly path: string;
   readonly pathPlace: Place;
@@ -335,6 +350,7 @@ export interface Use {
   readonly plan?: Plan;
 }
 
+/** What the plan is painted on, and its size. */
 export interface PlanSupport {
   readonly material?: NameUse & { readonly is?: Support; readonly near?: readonly string[] };
   /** cm, height × width */
@@ -343,6 +359,7 @@ export interface PlanSupport {
   readonly place: Place;
 }
 
+/** A whole file, resolved. */
 export interface Plan {
   readonly uri: string;
   /** the text it was read from, for fixes that look at the line around a place; absent in plans made otherwise */
@@ -394,6 +411,7 @@ export interface Plan {
   readonly references: readonly Reference[];
 }
 
+/** One use of a declared name. */
 export interface Reference {
   readonly name: string;
   readonly kind: 'area' | 'group' | 'pigment' | 'paint' | 'medium' | 'mix' | 'layer';

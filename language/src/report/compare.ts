@@ -9,17 +9,20 @@ import { compareFindings, type FindingsCompared } from './compare-findings.ts';
 import { list, type Part, type Report, table } from './document.ts';
 import { madeOf } from './parts.ts';
 
+/** One side of a comparison: a study and its findings. */
 export interface Version {
   readonly study: Study;
   readonly findings: readonly Finding[];
 }
 
+/** One fact, before and after, in a painter’s words; empty where it was or is not there. */
 export interface Change {
   readonly what: string;
   readonly before: string;
   readonly after: string;
 }
 
+/** What changed in meaning. Colours are sRGB after the last layer of an area, ΔE00 between them. */
 export interface Comparison {
   readonly layers: {
     readonly added: readonly string[];
@@ -156,6 +159,7 @@ function finalColours(study: Study): Map<string, { hex: string; lab: readonly [n
   );
 }
 
+/** Compares two versions of a plan in meaning; spacing, comments and order of fields do not count. */
 export function compare(before: Version, after: Version): Comparison {
   const old = new Map(before.study.layers.map((l) => [l.layer.name, l]));
   const now = new Map(after.study.layers.map((l) => [l.layer.name, l]));
@@ -193,6 +197,7 @@ export function compare(before: Version, after: Version): Comparison {
   };
 }
 
+/** True where nothing changed in meaning. */
 export const isSame = (c: Comparison): boolean =>
   [
     c.layers.added,

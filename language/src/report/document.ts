@@ -1,6 +1,7 @@
 /** A report as blocks, the same for page, Markdown and terminal: what is said is decided once, here and in `parts`. */
 import type { Markup } from './markup.ts';
 
+/** One cell of a table. */
 export interface Cell {
   readonly text: string;
   /** a small field of this colour before the text */
@@ -9,6 +10,7 @@ export interface Cell {
   readonly layer?: string;
 }
 
+/** One piece of a report. */
 export type Block =
   | { readonly kind: 'words'; readonly text: string; readonly quiet?: boolean }
   | { readonly kind: 'list'; readonly items: readonly string[] }
@@ -26,12 +28,14 @@ export type Block =
       readonly drawing: Markup;
     };
 
+/** One chapter of a report. */
 export interface Part {
   readonly id: string;
   readonly title: string;
   readonly blocks: readonly Block[];
 }
 
+/** A whole report; `htmlReport` and `markdownReport` print it. */
 export interface Report {
   readonly title: string;
   readonly subtitle: string;

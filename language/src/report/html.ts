@@ -78,6 +78,7 @@ export const bodyMarkup = (report: Report): string => {
   ).markup;
 };
 
+/** A report as one HTML page that loads nothing and holds no script. */
 export function htmlReport(report: Report): string {
   const ids = report.parts.map((p) => slug(p.id));
   const page = el(

@@ -31,6 +31,7 @@ function blockMarkdown(block: Block, drawing: (name: string) => string): string 
   }
 }
 
+/** A report as Markdown, with its drawings. */
 export interface MarkdownReport {
   readonly text: string;
   /** SVG files by name, to be written beside it */

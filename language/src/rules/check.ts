@@ -8,6 +8,7 @@ import { rules } from './index.ts';
 import type { Finding, Report, Rule } from './rule.ts';
 import { didYouMean, quoted } from './words.ts';
 
+/** How the rules are run: `severities` by a rule’s id, `off` silences it. */
 export interface CheckSettings {
   readonly severities?: Readonly<Record<string, Severity | 'off'>>;
   /** false leaves out the rules that need predicted colours: the typing path */

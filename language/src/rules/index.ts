@@ -74,6 +74,7 @@ import { varnishTooEarly } from './varnish-too-early.ts';
 import { zincInFilm } from './zinc-in-film.ts';
 import { zincInGround } from './zinc-in-ground.ts';
 
+/** Every rule, with its words, its sources and its check. */
 export const rules: readonly Rule[] = [
   abradeToxicLayer,
   acrylicOverOil,

@@ -3,6 +3,7 @@ import type { Source } from '../materials/types.ts';
 import type { Fix, Place, Plan, Severity } from '../plan/plan.ts';
 import type { Study } from '../study/study.ts';
 
+/** What one rule says of one place, with what can be done about it. */
 export interface Finding {
   readonly rule: string;
   readonly severity: Severity;
@@ -29,6 +30,7 @@ export interface Report {
   readonly unnecessary?: boolean;
 }
 
+/** One rule: its words, what it rests on, where it speaks, and its check. */
 export interface Rule {
   readonly id: string;
   /** five words or so, no full stop */

@@ -23,6 +23,9 @@ export interface Assumption {
   readonly source?: Source;
 }
 
+/**
+ * How far an optical figure may be trusted: A measured in oil, B in another binder, C derived, D estimated.
+ */
 export type Confidence = 'A' | 'B' | 'C' | 'D';
 
 /** Colour of an area after a layer. CIELAB D65/2°, whatever light source it was computed under (`light`). */
@@ -38,6 +41,7 @@ export interface ColourOn {
   readonly basis: readonly string[];
 }
 
+/** What is computed of one layer; lengths µm, times days. */
 export interface LayerStudy {
   readonly layer: Layer;
   /** names of the areas, as in layer.areas */
@@ -55,6 +59,7 @@ export interface LayerStudy {
   colours(): readonly ColourOn[];
 }
 
+/** What is computed of one area: colours from below upwards, and how near they come to a target. */
 export interface AreaStudy {
   readonly name: string;
   /** fraction of the support */
@@ -89,12 +94,14 @@ export interface CalendarEntry {
   readonly painted?: number;
 }
 
+/** When each coat can be laid: at the earliest, likely, and to be safe. */
 export interface Calendar {
   /** true when day numbers are real dates */
   readonly dated: boolean;
   readonly entries: readonly CalendarEntry[];
 }
 
+/** What to mix and to buy: ml and g, in all and for each sitting. */
 export interface Quantities {
   readonly paints: readonly { readonly name: string; readonly ml: Interval; readonly g: Interval }[];
   readonly mediums: readonly {
@@ -113,6 +120,7 @@ export interface Quantities {
   readonly assumptions: readonly Assumption[];
 }
 
+/** Solvent vapour in the worst sitting, beside published limits: g, ppm, mg/m³. */
 export interface Air {
   readonly solvents: readonly {
     readonly name: string;
@@ -139,6 +147,7 @@ export interface Air {
   readonly assumptions: readonly Assumption[];
 }
 
+/** How one pigment of one layer stands light; years are ranges. */
 export interface PermanenceEntry {
   readonly layer: string;
   readonly index: number;
@@ -150,6 +159,7 @@ export interface PermanenceEntry {
   readonly note?: string;
 }
 
+/** A usual caution and where it applies. The maker’s safety data sheet comes first. */
 export interface CautionEntry {
   readonly hazard: string;
   readonly title: string;
@@ -158,6 +168,7 @@ export interface CautionEntry {
   readonly source: Source;
 }
 
+/** Everything computed from a plan. */
 export interface Study {
   readonly plan: Plan;
   readonly layers: readonly LayerStudy[];

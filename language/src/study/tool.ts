@@ -9,4 +9,5 @@ export interface Tool {
   readonly data: string;
 }
 
+/** This tool, as it names itself. */
 export const tool: Tool = { name: TOOL_NAME, version: TOOL_VERSION, data: dataVersion };

@@ -7,16 +7,22 @@ import { join } from 'node:path';
 import type { Metafile } from 'esbuild';
 
 /** What is shipped of others' measurements, as their licences ask it to be said. */
-const DATA = `## Measured data
+function data(root: string): string {
+  const { attributions } = JSON.parse(
+    readFileSync(join(root, 'language/src/materials/tables/version.json'), 'utf8'),
+  ) as { attributions: { what: string; licence: string; from: string }[] };
+  const lines = attributions.map((a) => `- ${a.what}. ${a.from} (${a.licence}).`);
+  return `## Measured data
 
-The colour table (\`language/src/optics/tables/pigments.json\` in the source, inside every bundle) was derived by us from:
+The bundles hold a table of optical data (K and S are absorption and scattering) that we derived from others' measurements and changed on the way. The authors endorse nothing of it.
 
-- **Reconstructed oil paints over white and black**, public domain dedication CC0 1.0: Geldof et al., Heritage Science 6:17 (2018). Absorption and scattering were fitted by us.
-- **Hyperspectral pigment charts over four grounds**, H. Deborah, WHISPERS 2022, doi 10.1109/WHISPERS56178.2022.9955067, licensed CC BY 4.0 (https://creativecommons.org/licenses/by/4.0/). Changed by us: names made generic, absorption and scattering times thickness derived, rescaled. The author does not endorse this use.
-- **Published absorption and scattering coefficients**, Okumura, thesis, Rochester Institute of Technology (2005). Facts only, rescaled by us.
+${lines.join('\n')}
 
-The tables of the CIE 1931 standard observer and of the illuminants A, D50 and D65 are figures published by the CIE (ISO/CIE 11664). Every other figure names its source in \`paintplan explain\`.
+CC0 1.0: https://creativecommons.org/publicdomain/zero/1.0/. CC BY 4.0: https://creativecommons.org/licenses/by/4.0/.
+
+The CIE 1931 standard observer and the illuminants are figures published by the CIE (ISO/CIE 11664). Every other figure names its source in \`paintplan explain\`.
 `;
+}
 
 export interface Shipped {
   readonly name: string;
@@ -60,5 +66,5 @@ export function notices(metafiles: readonly Metafile[], root: string): string {
     (group) =>
       `### ${group.map((s) => `${s.name} ${s.version}`).join(', ')}\n\n${group[0]?.licence}\n\n\`\`\`text\n${group[0]?.text}\n\`\`\`\n`,
   );
-  return `# Notices\n\nPaintplan itself is under the MIT licence. It holds the following of others.\n\n${DATA}\n## Libraries\n\n${libraries.join('\n')}`;
+  return `# Notices\n\nPaintplan itself is under the MIT licence. It holds the following of others.\n\n${data(root)}\n## Libraries\n\n${libraries.join('\n')}`;
 }

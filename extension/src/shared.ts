@@ -4,6 +4,7 @@ import type { BaseLanguageClient, LanguageClientOptions } from 'vscode-languagec
 import { LANGUAGE } from './language.ts';
 import { drawingPlans, type MarkdownIt } from './markdown.ts';
 import { registerPreview } from './preview.ts';
+import { registerReads } from './reads.ts';
 import { registerStatus } from './status.ts';
 import { registerTasks } from './tasks.ts';
 
@@ -12,7 +13,8 @@ export function clientOptions(): LanguageClientOptions {
     // notes too: the plans fenced in them are checked in place
     documentSelector: [{ language: LANGUAGE }, { language: 'markdown' }],
     synchronize: { fileEvents: workspace.createFileSystemWatcher('**/*.paintplan') },
-    initializationOptions: { trusted: workspace.isTrusted },
+    // asked at every start: a server started again after trust was granted must know of it
+    initializationOptions: () => ({ trusted: workspace.isTrusted, readsFiles: true }),
   };
 }
 
@@ -33,6 +35,7 @@ export async function run(context: ExtensionContext, client: BaseLanguageClient)
     commands.registerCommand('paintplan.restartServer', () => restart(client)),
     workspace.onDidGrantWorkspaceTrust(() => client.sendNotification('paintplan/trusted')),
   );
+  context.subscriptions.push(registerReads(client));
   await client.start();
   registerPreview(context, client);
   registerStatus(context, client);

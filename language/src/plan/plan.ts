@@ -3,7 +3,6 @@
  * rules, features, reports) reads this and never the syntax tree. Missing or broken parts are `undefined`; nothing
  * here throws. Units: µm, days, °C, cm, m³, lux, fractions of 1 unless a field says otherwise.
  */
-import type { Interval } from '../materials/interval.ts';
 import type {
   Binder,
   GroundMaterial,
@@ -14,72 +13,9 @@ import type {
   Solvent,
   Support,
 } from '../materials/types.ts';
+import type { ColourValue, Day, Measure, NameUse, Place, Problem, YearRange } from './written.ts';
 
-/** A stretch of a file, as UTF-16 offsets; `end` is exclusive. */
-export interface Place {
-  readonly uri: string;
-  readonly start: number;
-  readonly end: number;
-}
-
-/** How grave a finding is: a slip or a step not to be taken, a risk, worth knowing, a small remark. */
-export type Severity = 'error' | 'warning' | 'info' | 'hint';
-
-/** A fault met while reading the text, before any rule runs: syntax, or a value that cannot be read. */
-export interface Problem {
-  /** `syntax`, or the id of the rule whose words describe it (`mixed-amounts`, `repeated-field`, …). */
-  readonly rule: string;
-  readonly severity: Severity;
-  readonly message: string;
-  readonly place: Place;
-  readonly related?: readonly { readonly message: string; readonly place: Place }[];
-  readonly fixes?: readonly Fix[];
-}
-
-/** An editor action: replaces stretches of text. Edits of one fix never overlap. */
-export interface Fix {
-  readonly title: string;
-  readonly edits: readonly { readonly place: Place; readonly text: string }[];
-}
-
-/** A word that names something declared or catalogued, where it stands. */
-export interface NameUse {
-  readonly name: string;
-  readonly place: Place;
-}
-
-/** A figure as written. An exact figure has low = likely = high. */
-export interface Measure {
-  readonly value: Interval;
-  /** `exact`: one number; `range`: a..b; `word`: veil, thin, full, impasto; `unknown` (records): value is then a default to be flagged. */
-  readonly given: 'exact' | 'range' | 'word' | 'unknown';
-  /** unit of `value`: µm, days, °C, fraction, … (already converted) */
-  readonly unit: string;
-  /** as written, for messages: `8 µm`, `thin` */
-  readonly words: string;
-  readonly place: Place;
-}
-
-/** A calendar day: ISO text and days since 1970-01-01. Impossible dates never get here (they are a Problem). */
-export interface Day {
-  readonly iso: string;
-  readonly number: number;
-  readonly place: Place;
-}
-
-/** Years, inclusive; `made 1640..1660`, `made 1655`. */
-export interface YearRange {
-  readonly from: number;
-  readonly to: number;
-  readonly place: Place;
-}
-
-/** A CSS Color 4 value as written. The colour room reads it; `valid` says whether it could be read. */
-export interface ColourValue {
-  readonly css: string;
-  readonly place: Place;
-  readonly valid: boolean;
-}
+export type * from './written.ts';
 
 /** How an amount is written. */
 export type AmountKind = 'parts' | '%' | 'g' | 'ml';

@@ -74,7 +74,7 @@ export function publisher(
       for (const open of opens) compute(open, true);
       const version = opens[0]?.version;
       if (pulls()) {
-        if (count() !== before) connection.languages.diagnostics.refresh();
+        if (count() !== before) connection.languages.diagnostics.refresh().catch(() => {});
       } else send(uri, version, opens);
       connection.sendNotification('paintplan/coloured', { uri, version });
       settle(uri);

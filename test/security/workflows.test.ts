@@ -48,7 +48,8 @@ describe.each(names.map((n) => [n]))('%s', (name) => {
     );
     for (const script of named) expect(Object.keys(scripts), script).toContain(script);
     for (const run of runs)
-      for (const [, script] of run.matchAll(/\bnpm (start|test)\b/g)) expect(scripts).toHaveProperty(script as string);
+      for (const [, script] of run.matchAll(/\bnpm (start|test)\b/g))
+        expect(scripts).toHaveProperty(script as string);
     for (const [file] of runs
       .join('\n')
       .matchAll(/(?:\.ci|language|examples)\/[\w./-]+(?:run|\.ts|\.paintplan)\b/g))
@@ -105,7 +106,6 @@ describe('release notes', () => {
     });
     const none = releaseNotes('v9.0.0', versions, changelog);
     expect('faults' in none && none.faults.join('\n')).toMatch(/says 1\.2\.3[\s\S]*says nothing/);
-  });
   });
 
   test('the present version has its section', () => {

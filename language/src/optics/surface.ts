@@ -45,6 +45,16 @@ export const surface = (specular: boolean, n = OIL_INDEX): Surface => ({
   specular,
 });
 
+/**
+ * `face` for a surface that is known by how it looks: no band can be darker than the light mirrored at the face, so where
+ * one is, that much less of it was seen.
+ */
+export function faceShowing(seen: Spectrum, face: Surface): Surface {
+  if (!face.specular) return face;
+  const darkest = seen.reduce((least, r) => Math.min(least, r), face.k1);
+  return darkest < face.k1 ? { ...face, k1: Math.max(0, darkest) } : face;
+}
+
 /** Oil-rich or varnished: mirrored light is looked past. */
 export const GLOSS: Surface = surface(false);
 /** Matt or sunk-in: mirrored light is spread over the colour and lightens it. */

@@ -11,7 +11,7 @@ import type { Confidence, OpticalData } from './data.ts';
 import { deltaE00 } from './difference.ts';
 import { type Coefficients, filmReflectance, opaqueReflectance } from './film.ts';
 import { fromLab, smoothSpectrum } from './spectrum.ts';
-import { GLOSS, outward, type Surface } from './surface.ts';
+import { GLOSS, MATT, outward, type Surface } from './surface.ts';
 import { BANDS, type Spectrum } from './wavelengths.ts';
 
 /** Paint or film: pigments with volume over the dry volume. */
@@ -53,19 +53,23 @@ const TOLERATED = 5;
 
 /**
  * Calibrates a pigment. `prior`: the class data of the pigment it is like. `fraction`: pigment volume over the dry
- * volume of the paint the swatches were made with. `face`: how the swatches were seen.
+ * volume of the paint the swatches were made with. `seen`: how the swatches were looked at, where that is known; else
+ * with or without the mirrored light, whichever brings the class data nearer to them, and without it where there are none.
  */
 export function calibrate(
   prior: OpticalData | undefined,
   fraction: number,
   swatches: readonly SwatchColour[],
-  face: Surface = GLOSS,
+  seen?: Surface,
 ): Calibration {
   const used = swatches.filter((s) => s.lab.every(Number.isFinite) && fraction > 0);
   if (used.length === 0) return { data: prior, swatches: [] };
+  const offAs = (c: Coefficients, s: SwatchColour, as: Surface): number =>
+    deltaE00(s.lab, toLab(toXyz(predicted(c, fraction, s, as))));
+  const away = (as: Surface): number => (prior ? used.reduce((sum, s) => sum + offAs(prior, s, as), 0) : 0);
+  const face = seen ?? (away(MATT) < away(GLOSS) ? MATT : GLOSS);
   const start: Coefficients = prior ?? blank(used, face);
-  const difference = (c: Coefficients, s: SwatchColour): number =>
-    deltaE00(s.lab, toLab(toXyz(predicted(c, fraction, s, face))));
+  const difference = (c: Coefficients, s: SwatchColour): number => offAs(c, s, face);
   const before = used.map((s) => (prior ? difference(prior, s) : undefined));
   const refuse = (why: string): Calibration => ({
     data: prior,

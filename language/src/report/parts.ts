@@ -107,6 +107,17 @@ export function dryingPart(study: Study): Part | undefined {
   );
 }
 
+/** Saturated blues differ by several ΔE00 between the two, so a figure copied from here into a plan would mislead. */
+const NOT_D50 = 'A lab() of the text is another figure: CSS has it under D50.';
+
+/** Under another light the figures are those of what looks the same under D65, so that they can be compared. */
+function seenUnder({ plan }: Study): string {
+  const light = plan.studio.lightSource?.value ?? 'D65';
+  return light === 'D65'
+    ? `CIELAB under D65, 2° observer. ${NOT_D50}`
+    : `Seen under illuminant ${light}, 2° observer; CIELAB of what looks the same under D65. ${NOT_D50}`;
+}
+
 export function coloursPart(study: Study): Part | undefined {
   const tables = study.areas.flatMap((area) => {
     const rows = area
@@ -134,7 +145,7 @@ export function coloursPart(study: Study): Part | undefined {
     'Colour after each layer',
     ...tables,
     words(
-      'CIELAB under D65, 2° observer. Data: A measured in oil, B measured in another binder, C derived from films over four grounds, D estimated by kinship.',
+      `${seenUnder(study)} Data: A measured in oil, B measured in another binder, C derived from films over four grounds, D estimated by kinship.`,
       true,
     ),
   );

@@ -6,9 +6,9 @@
 import { type Lab, type Light, toLab } from '../optics/cie.ts';
 import { adaptToD65, toScreen } from '../optics/css.ts';
 import { deltaE00 } from '../optics/difference.ts';
-import { fromLab } from '../optics/spectrum.ts';
+import { smoothSpectrum } from '../optics/spectrum.ts';
 import { layOn, toColour, WIPED_OUT_KEEPS } from '../optics/stack.ts';
-import type { Surface } from '../optics/surface.ts';
+import { faceShowing, inwardInto, type Surface } from '../optics/surface.ts';
 import { BANDS, flat } from '../optics/wavelengths.ts';
 import { type Lay, worse } from './lay.ts';
 import { createMemo, type Memo } from './memo.ts';
@@ -70,13 +70,17 @@ export function after(
 }
 
 function opaque(memo: ColourMemo, lay: Lay & { readonly kind: 'opaque' }): State {
-  const reflectance = fromLab(lay.lab, lay.face);
+  // What a painter states, or a material usually shows, is what is seen: the face must leave room for it.
+  const { seen: shown } = smoothSpectrum(lay.lab);
+  const face = faceShowing(shown, lay.face);
+  const reflectance = flat(0);
+  inwardInto(reflectance, shown, face);
   return {
     id: memo.next++,
     reflectance,
     doubt: new Float64Array(reflectance.length),
     residual: lay.residual,
-    face: lay.face,
+    face,
     confidence: lay.confidence,
     basis: lay.basis,
   };

@@ -39,7 +39,7 @@ export function colouring(
   memo.calibrations.turn();
   const wanted = wantedFace(plan);
   const face = wanted ? String(wanted.specular) : '';
-  const own = (pigment: OwnPigment) => calibrated(pigment, memo.calibrations);
+  const own = (pigment: OwnPigment) => calibrated(pigment, memo.calibrations, wanted);
   const light = plan.studio.lightSource?.value ?? 'D65';
 
   const lays = films.map(({ key, film }, index) => {

@@ -5,6 +5,7 @@ import type { Pigment } from '../materials/types.ts';
 import { parseColour } from '../optics/css.ts';
 import { opticalData } from '../optics/data.ts';
 import type { Coefficients } from '../optics/film.ts';
+import type { Surface } from '../optics/surface.ts';
 import { type Calibration, calibrate, type SwatchColour, type WhitePaint } from '../optics/swatches.ts';
 import type { Ingredient, OwnPigment, Swatch } from '../plan/plan.ts';
 import type { Memo } from './memo.ts';
@@ -60,13 +61,13 @@ function swatchColour({ kind, colour, tint, film }: Swatch): SwatchColour[] {
   return film && film.value.likely > 0 ? [{ kind, lab, thickness: film.value.likely }] : [];
 }
 
-/** What the swatches of a pigment make of the data of the one it is like. */
-export function calibrated(own: OwnPigment, memo: Memo<Calibration>): Calibration {
+/** What the swatches of a pigment make of the data of the one it is like. `seen`: the plan's geometry, where it states one. */
+export function calibrated(own: OwnPigment, memo: Memo<Calibration>, seen: Surface | undefined): Calibration {
   const like = own.like?.is.kind === 'pigment' ? own.like.is.pigment : undefined;
   const pigment = own.pigment ?? like;
-  const key = `${like?.id ?? ''}\n${JSON.stringify([pigment?.density, pigment?.oilAbsorption])}\n${swatchKey(own)}`;
+  const key = `${like?.id ?? ''}\n${JSON.stringify([pigment?.density, pigment?.oilAbsorption])}\n${seen?.specular ?? ''}\n${swatchKey(own)}`;
   return memo.get(key, () => {
     const prior = like && opticalData(like.id);
-    return calibrate(prior, pigment ? tubeFraction(pigment) : 0, own.swatches.flatMap(swatchColour));
+    return calibrate(prior, pigment ? tubeFraction(pigment) : 0, own.swatches.flatMap(swatchColour), seen);
   });
 }

@@ -1,4 +1,5 @@
 /** A layer written otherwise, and whether that would do harm elsewhere: what fixes try before they propose. */
+import { binder } from '../materials/catalogue.ts';
 import type { Fix, Layer, Measure, Plan } from '../plan/plan.ts';
 import type { Composition } from '../study/study.ts';
 import { compositionOf } from '../study/what-if.ts';
@@ -90,14 +91,23 @@ export const useMedium = (plan: Plan, layer: Layer, wanted: Wanted, most = 2): F
     .map((of) => replace(`Use the medium ${of.name} in ${layer.name}`, place, of.name));
 };
 
-/** The medium of the plan, other than the layer's own, of which the least share makes `wanted` hold. */
+/** What a first medium is usually made of, for a plan whose own mediums do not help, or that has none. */
+const USUAL = 'stand-oil';
+
+/**
+ * The medium of the plan, other than the layer's own, of which the least share makes `wanted` hold; else a usual oil.
+ */
 function leastMedium(plan: Plan, layer: Layer, to: number, wanted: Wanted) {
-  return otherMediums(plan, layer)
-    .flatMap((of) => {
-      const percent = leastShare(layer, 1, to, wanted, of);
-      return percent === undefined ? [] : [{ of, percent }];
-    })
+  const at = (of: MediumOf) => {
+    const percent = leastShare(layer, 1, to, wanted, of);
+    return percent === undefined ? [] : [{ of, percent }];
+  };
+  const own = otherMediums(plan, layer)
+    .flatMap(at)
     .sort((a, b) => a.percent - b.percent)[0];
+  const oil = binder(USUAL);
+  if (own || !oil || layer.medium?.of?.name === USUAL) return own;
+  return at({ name: USUAL, place: layer.place, is: { kind: 'binder', binder: oil } })[0];
 }
 
 /** Gives a layer without medium the least share of one of the plan with which `wanted` holds. */

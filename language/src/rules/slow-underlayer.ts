@@ -42,7 +42,7 @@ export const slowUnderlayer: Rule = {
       const which = l.composition.pigments.map((p) => p.pigment).filter(isSlow);
       const firm = l.drying ? ` It may be firm only after ${figure(l.drying.firm.high)} days.` : '';
       yield {
-        message: `${Called(l.layer)} holds ${listed(which.map(pigmentName))}, ${percent(slow)} of its pigment by volume, which hold back the oil: ${figure(film)} µm thick and with layers on it, it stays soft below.${firm} Keep it thin, or for later layers.`,
+        message: `${Called(l.layer)} holds ${listed(which.map(pigmentName))}, ${percent(slow)} of its pigment by volume. Such colours hold back their oil: ${figure(film)} µm thick and with layers on it, it stays soft below.${firm} Keep it thin, or for later layers.`,
         place: pigmentPlace(l.layer, isSlow),
         layer: l.layer.index,
         severity: very >= SHARE.verySlow || film >= FILM.warning ? 'warning' : 'info',

@@ -12,6 +12,8 @@ export const unusedDeclaration: Rule = {
   sources: [languageReference],
   appliesTo: ['plan', 'record'],
   *check(plan) {
+    // paints are written before layers: while there are none, nothing can be used yet
+    if (plan.layers.length === 0) return;
     const used = new Set(plan.references.map((r: Reference) => r.target.start));
     const unused = function* (kind: string, list: readonly Declared[]): Generator<Report> {
       for (const d of list)

@@ -90,6 +90,34 @@ describe('the calendar', () => {
     expect(entries[1]).toMatchObject({ notBefore: 3, likely: 14, safeFrom: 30 });
   });
 
+  it('lays the coats of a water-borne ground within days, and waits before what comes next', () => {
+    // eight coats of chalk in glue are laid in a day or two (common practice)
+    const chalk = layer('ground', 'g', {
+      ...material('chalk-glue'),
+      coats: measure(8),
+      wait: { ...measure(14), words: '2 weeks' },
+    });
+    const { entries } = of([chalk, glaze('a')]);
+    expect(entries[7]).toMatchObject({ layer: 'g', coat: 8 });
+    expect(entries[7]!.likely).toBeLessThan(2);
+    expect(entries[7]!.safeFrom).toBeLessThanOrEqual(7);
+    expect(entries[7]!.heldBy!.reason).toMatch(/next coat in 1 hour to 1 day/);
+    expect(entries[8]!.notBefore - entries[7]!.notBefore).toBeCloseTo(14, 9);
+    expect(entries[8]!.heldBy!.reason).toBe('wait 2 weeks');
+  });
+
+  it('waits once for a layer of several coats of paint, before the next', () => {
+    const { entries, result } = of([glaze('a', { coats: measure(3), wait: measure(90) }), glaze('b')]);
+    const ready = result.layers[0]!.drying!.ready.likely;
+    expect(entries[2]!.likely).toBeCloseTo(2 * ready, 9);
+    expect(entries[3]!.likely).toBeCloseTo(2 * ready + 90, 9);
+  });
+
+  it('says what is ready at once so', () => {
+    const { entries } = of([layer('drawing', 'd', material('charcoal')), glaze('a')]);
+    expect(entries[1]!.heldBy!.reason).toBe('ready at once to 1 day');
+  });
+
   it('is empty for a record', () => {
     expect(of([glaze('a')], { kind: 'record' } as Partial<Plan>).entries).toEqual([]);
   });

@@ -7,6 +7,12 @@ import type { Drying } from './times.ts';
 /** Days to touch-dry of water-borne grounds and sizes: hours (common practice). */
 const WATER_BORNE: Interval = { low: 0.02, likely: 0.1, high: 0.5 };
 
+/**
+ * Days until another coat of the same water-borne ground, size or paint: as soon as the one before has lost its wet shine,
+ * an hour or two, or the next day in the cold (common practice: eight coats of chalk in glue take a day or two).
+ */
+const RECOAT: Interval = { low: 0.04, likely: 0.15, high: 1 };
+
 /** From the table's days until it may be painted on: least, usual, best. */
 export function dryGround(material: GroundMaterial): Drying {
   const [least, usual, best] = [material.ready.least, material.ready.usual, material.ready.best].sort(
@@ -19,7 +25,16 @@ export function dryGround(material: GroundMaterial): Drying {
     likely: Math.min(most.likely, ready.likely),
     high: Math.min(most.high, ready.high),
   };
+  const recoat =
+    material.kind === 'oil'
+      ? undefined
+      : {
+          low: Math.min(RECOAT.low, ready.low),
+          likely: Math.min(RECOAT.likely, ready.likely),
+          high: Math.min(RECOAT.high, ready.high),
+        };
   return {
+    ...(recoat ? { recoat } : {}),
     open: {
       low: touchDry.low * OPEN.low,
       likely: touchDry.likely * OPEN.likely,

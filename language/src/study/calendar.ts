@@ -35,12 +35,18 @@ interface Track {
   readonly reason: string;
 }
 
+const counted = (n: number, unit: string): string => `${n} ${unit}${n === 1 ? '' : 's'}`;
 const inWords = (days: number): string =>
-  days === 0
-    ? 'no time'
-    : days < 1
-      ? `${Math.max(1, Math.round(days * 24))} hours`
-      : `${days < 10 ? Math.round(days * 10) / 10 : Math.round(days)} days`;
+  days < 1
+    ? counted(Math.max(1, Math.round(days * 24)), 'hour')
+    : counted(days < 10 ? Math.round(days * 10) / 10 : Math.round(days), 'day');
+
+const readyWords = ({ low, high }: Interval): string => {
+  const [first, last] = [inWords(low), inWords(high)];
+  if (high === 0) return 'at once';
+  if (low === 0) return `at once to ${last}`;
+  return first === last ? `in ${last}` : `in ${first} to ${last}`;
+};
 
 export function calendarOf(plan: Plan, layers: readonly LayerStudy[], stacks: Stacks): Calendar {
   if (plan.kind !== 'plan') return { dated: false, entries: [] };
@@ -80,16 +86,20 @@ export function calendarOf(plan: Plan, layers: readonly LayerStudy[], stacks: St
       free = later(free, here);
     }
 
-    // Between coats, and before what follows: ready, and the painter's own wait.
+    // Coats of one layer follow each other as it dries; the painter's own wait is before the next layer.
     const ready = drying?.ready ?? { low: 0, likely: 0, high: 0 };
-    const step = wait ? later(ready, wait) : ready;
+    const step = drying?.recoat ?? ready;
     const reason =
-      wait && wait.high > ready.high
+      wait && wait.high >= ready.high
         ? `wait ${layer.wait?.words ?? inWords(wait.likely)}`
-        : `ready in ${inWords(ready.low)} to ${inWords(ready.high)}`;
+        : `ready ${readyWords(ready)}`;
     const { coats } = study;
     const day = layer.painted?.number;
-    const own = { layer: layer.name, area: layer.areas[0] ?? '', reason: `coat before it: ${reason}` };
+    const own = {
+      layer: layer.name,
+      area: layer.areas[0] ?? '',
+      reason: `coat before it: ${drying?.recoat ? 'next coat' : 'ready'} ${readyWords(step)}`,
+    };
     const coatAt = (n: number): Interval => clocks((end) => free[end] + (n - 1) * step[end]);
     for (let n = 1; n <= coats; n++) {
       if (n === COATS_TOLD && coats > COATS_TOLD) n = coats;
@@ -110,7 +120,7 @@ export function calendarOf(plan: Plan, layers: readonly LayerStudy[], stacks: St
     const laid = day === undefined ? coatAt(coats) : { low: day, likely: day, high: day };
     // painted before what lies beneath can have been: what comes next still waits for that
     const tooEarly = day !== undefined && day < free.low;
-    const dry = plus(laid, step);
+    const dry = plus(laid, wait ? later(ready, wait) : ready);
     const track: Track = { layer: index, laid, free: tooEarly ? later(free, dry) : dry, reason };
     for (const area of layer.areas) tracks.set(area, track);
     safe.push({ from: capped(free.high), free: capped(track.free.high), last: entries.length - 1 });

@@ -2,5 +2,11 @@ import { defineConfig } from 'vitest/config';
 
 export default defineConfig({
   root: new URL('..', import.meta.url).pathname,
-  test: { include: ['test/**/*.test.ts'], testTimeout: 60_000, pool: 'forks' },
+  test: {
+    include: ['test/**/*.test.ts'],
+    // wants a workbench of its own: npm run test:workbench
+    exclude: ['test/workbench/**'],
+    testTimeout: 60_000,
+    pool: 'forks',
+  },
 });

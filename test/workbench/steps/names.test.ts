@@ -1,0 +1,75 @@
+/** Names across files, words at the cursor, and what the status bar says. */
+import { expect } from 'vitest';
+import { findings, listed, paintplan } from '../cli.ts';
+import { activeEditor, goTo, hover, openFile, placeOf, renameTo, save, status } from '../page.ts';
+import { expectProblems } from '../problems.ts';
+import { inBothHosts } from '../window.ts';
+
+const MOOR = 'landscape/moor-after-rain.paintplan';
+const EARTHS = 'landscape/earths.paintplan';
+
+inBothHosts('names', {}, (step, host) => {
+  step('renames a paint in the palette and in the plan that uses it', async ({ page, folder, read }) => {
+    const [moor, earths] = [read(MOOR), read(EARTHS)];
+    expect(moor.split('yellow-ochre').length).toBeGreaterThan(2);
+    // in the browser only open files are read
+    if (host === 'web')
+      for (const palette of ['earths', 'skies']) await openFile(page, `${palette}.paintplan`);
+    await openFile(page, 'moor-after-rain.paintplan');
+    await expectProblems(page, MOOR, listed(folder, MOOR));
+    await openFile(page, 'moor-after-rain.paintplan');
+    await goTo(page, ...placeOf(moor, 'yellow-ochre'));
+    await renameTo(page, 'golden-ochre');
+    await page.locator('.tabs-container .tab.dirty').first().waitFor();
+    await save(page);
+    await expect.poll(() => read(MOOR)).toBe(moor.replaceAll('yellow-ochre', 'golden-ochre'));
+    await expect.poll(() => read(EARTHS)).toBe(earths.replaceAll('yellow-ochre', 'golden-ochre'));
+    await expectProblems(page, MOOR, listed(folder, MOOR));
+  });
+
+  step('tells the figures of a layer at the cursor', async ({ page, folder, read }) => {
+    const file = 'first-plan.paintplan';
+    const study = JSON.parse(paintplan(folder, 'study', file, '--format', 'json')) as {
+      layers: { name: string; composition: { pvc: { likely: number } } | null }[];
+    };
+    const pvc = study.layers.find((l) => l.name === 'yellow')?.composition?.pvc.likely ?? Number.NaN;
+    await openFile(page, file);
+    await goTo(page, ...placeOf(read(file), 'yellow {'));
+    const words = await hover(page);
+    expect(words).toContain('glaze yellow');
+    expect(words).toContain(`pigment ${(pvc * 100).toFixed(1)} %`);
+    expect(words).toMatch(/fatness \d+ %/);
+    expect(words).toMatch(/ready \d/);
+  });
+
+  step('counts findings in the status bar as the command line does', async ({ page, folder }) => {
+    const file = 'faulty/slips.paintplan';
+    await openFile(page, file);
+    const count = (severity: string) => findings(folder, file).filter((f) => f.severity === severity).length;
+    const [errors, warnings] = [count('error'), count('warning')];
+    await status(page)
+      .filter({
+        hasText: `${errors} error${errors === 1 ? '' : 's'}, ${warnings} warning${warnings === 1 ? '' : 's'}`,
+      })
+      .waitFor();
+  });
+
+  step('completes the name of a paint after a few letters', async ({ page, folder, read }) => {
+    const file = 'matching.paintplan';
+    const before = read(file);
+    await openFile(page, file);
+    const [line] = placeOf(before, 'layer hand');
+    const at = before.split('\n')[line - 1]?.indexOf('   film') ?? 0;
+    await goTo(page, line, at + 1);
+    await page.keyboard.type(' + bl', { delay: 40 });
+    const row = page.locator('.suggest-widget.visible .monaco-list-row', { hasText: 'blue' }).first();
+    await row.waitFor();
+    await row.click();
+    await activeEditor(page)
+      .locator('.view-line', { hasText: /flesh.\+.blue/ })
+      .waitFor();
+    await save(page);
+    expect(read(file)).toBe(before.replace('colour flesh', 'colour flesh + blue'));
+    await expectProblems(page, file, listed(folder, file));
+  });
+});

@@ -27,6 +27,8 @@ export const unknownName: Rule = {
   appliesTo: ['plan', 'record', 'palette'],
   *check(plan) {
     let lists = 0;
+    // paints and mediums may stand in a file that another finding calls unread: nobody can tell that they do not
+    const unread = plan.uses.some((u) => u.status !== 'read' && u.status !== 'cycle');
     const instead = (what: What, use: NameUse & { readonly near?: readonly string[] }) => {
       const all = declaredAs(what, plan);
       return all.length === 0 && !use.near?.length
@@ -46,7 +48,7 @@ export const unknownName: Rule = {
       fixes: replaceEach('Change to', use.place, use.near),
     });
     for (const { ingredient, layer } of ingredients(plan)) {
-      if (ingredient.is.kind === 'unknown-name')
+      if (ingredient.is.kind === 'unknown-name' && !unread)
         yield unknown('paint, mix or material', { ...ingredient, near: ingredient.is.near }, layer);
       // what its own declaration is told already
       const like = plan.visible.pigments.get(ingredient.name)?.like?.is.kind;
@@ -71,7 +73,7 @@ export const unknownName: Rule = {
         ...l.measured.flatMap((m) => (m.in ? [m.in] : [])),
       ])
         if (!a.known) yield unknown('area', a, l.index);
-      if (l.medium?.of && !l.medium.of.is) yield unknown('medium', l.medium.of, l.index);
+      if (l.medium?.of && !l.medium.of.is && !unread) yield unknown('medium', l.medium.of, l.index);
     }
   },
 };

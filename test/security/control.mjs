@@ -2,7 +2,7 @@
 import { spawn } from 'node:child_process';
 import { createSocket } from 'node:dgram';
 import { lookup } from 'node:dns/promises';
-import { readFileSync, writeFileSync } from 'node:fs';
+import { openSync, readFileSync, writeFileSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
 import { request } from 'node:http';
 import { connect, createServer } from 'node:net';
@@ -12,6 +12,7 @@ const attempts = {
   reading: () => readFileSync('/etc/hostname'),
   'reading later': () => readFile('/etc/passwd'),
   writing: () => writeFileSync(new URL('written-by-control.txt', import.meta.url), ''),
+  'opening to write': () => openSync(new URL('opened-by-control.txt', import.meta.url), 'w'),
   connecting: () => connect(9, '127.0.0.1').on('error', () => {}),
   listening: () =>
     createServer()

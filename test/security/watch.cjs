@@ -2,6 +2,7 @@
 // to standard error, a line each, and changes nothing else. What Node itself does below these functions is not seen.
 const fs = require('node:fs');
 const { syncBuiltinESMExports } = require('node:module');
+const { resolve } = require('node:path');
 
 const MARK = 'USED ';
 const { writeSync } = fs;
@@ -23,12 +24,19 @@ const shown = (value) => {
   return typeof value === 'number' ? `descriptor ${value}` : String(value);
 };
 
+/** Whether a file is opened to be written. */
+function writes(name, flags) {
+  if (!/^open(Sync)?$/.test(name)) return false;
+  if (typeof flags === 'number') return (flags & (fs.constants.O_WRONLY | fs.constants.O_RDWR)) !== 0;
+  return typeof flags === 'string' && flags !== 'r';
+}
+
 function watch(of, kind, names, what) {
   for (const name of names) {
     const before = of?.[name];
     if (typeof before !== 'function') continue;
     const watched = function (...given) {
-      tell(kind, name, what(given, this));
+      tell(kind, writes(name, given[1]) ? `${name} for writing` : name, what(given, this));
       return new.target ? Reflect.construct(before, given, new.target) : Reflect.apply(before, this, given);
     };
     Object.defineProperties(watched, Object.getOwnPropertyDescriptors(before));
@@ -77,8 +85,10 @@ const PATHS = [
   'watchFile',
   'writeFile',
 ];
+const place = (value) =>
+  typeof value === 'string' && !value.startsWith('file:') ? resolve(value) : shown(value);
 const paths = ([first, second]) =>
-  typeof second === 'string' && /^(\/|\.)/.test(second) ? [shown(first), shown(second)] : [shown(first)];
+  typeof second === 'string' && /^(\/|\.)/.test(second) ? [place(first), place(second)] : [place(first)];
 watch(
   fs,
   'file',

@@ -18,6 +18,7 @@ test('files, sockets, names, processes and workers are all seen, allowed or refu
     /^file readFileSync \/etc\/hostname/m,
     /^file readFile \/etc\/passwd/m,
     /^file writeFileSync .*written-by-control/m,
+    /^file openSync for writing .*opened-by-control/m,
     /^network connect /m,
     /^network listen /m,
     /^network createSocket udp4/m,

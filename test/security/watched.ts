@@ -40,7 +40,7 @@ export const confined = (folders: readonly string[]): string[] => [
 ];
 
 const WRITES =
-  /^(append|chmod|chown|copy|cp|createWrite|lch|link|lut|mk|rename|rm|sym|trunc|unlink|utimes|write)/;
+  /^(append|chmod|chown|copy|cp|createWrite|lch|link|lut|mk|rename|rm|sym|trunc|unlink|utimes|write)|for writing$/;
 
 /** What it did that it should not have: anything outside the folders, anything written, any network or process. */
 export function astray(used: readonly Used[], folders: readonly string[]): string[] {

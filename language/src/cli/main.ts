@@ -12,6 +12,7 @@ import { matchCommand } from './commands/match.ts';
 import { REPORTS, reportCommand, watchReports } from './commands/report.ts';
 import { studyCommand } from './commands/study.ts';
 import { CannotRun } from './input.ts';
+import { printable } from './paper.ts';
 
 type Severities = Record<string, Severity | 'off'>;
 
@@ -131,7 +132,7 @@ export async function main(args: readonly string[]): Promise<number> {
   } catch (error) {
     if (error instanceof CommanderError) return error.exitCode === 0 ? 0 : 2;
     if (error instanceof CannotRun) {
-      console.error(error.message);
+      console.error(printable(error.message));
       return 2;
     }
     throw error;

@@ -16,6 +16,13 @@ export const paint = {
   gray: ink('gray'),
 };
 
+/**
+ * Words of a plan or a file's name, which may hold anything: what would steer the terminal or turn the order of the
+ * letters round is shown as a mark.
+ */
+export const printable = (text: string): string =>
+  text.replace(/[\u0000-\u0008\u000b-\u001f\u007f-\u009f\u202a-\u202e\u2066-\u2069]/g, '\ufffd');
+
 /** A small block of colour, where the terminal can show one. */
 export function swatch(hex: string, width = 2): string {
   if (!onTerminal()) return '';

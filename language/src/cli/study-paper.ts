@@ -3,7 +3,7 @@
 import type { CheckedFile } from '../report/checked.ts';
 import type { Block, Report } from '../report/document.ts';
 import { textFormat } from './formats/text.ts';
-import { paint, swatch, table, wrap } from './paper.ts';
+import { paint, printable, swatch, table, wrap } from './paper.ts';
 
 /** A column this wide is folded into lines below its row instead of stretching the table. */
 const WIDEST = 60;
@@ -11,14 +11,16 @@ const WIDEST = 60;
 function blockPaper(block: Block): string | undefined {
   switch (block.kind) {
     case 'words':
-      return wrap(block.text, 2);
+      return wrap(printable(block.text), 2);
     case 'list':
-      return block.items.map((i) => wrap(i, 4).replace(/^ {4}/, '  - ')).join('\n');
+      return block.items.map((i) => wrap(printable(i), 4).replace(/^ {4}/, '  - ')).join('\n');
     case 'drawing':
       return undefined;
     case 'table': {
       const cells = block.rows.map((r) =>
-        r.map((c) => (typeof c === 'string' ? c : `${c.swatch ? swatch(c.swatch, 3) : ''}${c.text}`)),
+        r.map((c) =>
+          typeof c === 'string' ? printable(c) : `${c.swatch ? swatch(c.swatch, 3) : ''}${printable(c.text)}`,
+        ),
       );
       const long = block.head.map((_, i) => cells.some((r) => (r[i] ?? '').length > WIDEST));
       const short = <T>(row: readonly T[]) => row.filter((_, i) => !long[i]);
@@ -31,7 +33,11 @@ function blockPaper(block: Block): string | undefined {
             long[j] && cells[i]?.[j] ? [wrap(cells[i]?.[j] as string, 6)] : [],
           ),
         ]);
-      return [...(block.caption ? [`  ${paint.bold(block.caption)}`] : []), lines[0], ...body].join('\n');
+      return [
+        ...(block.caption ? [`  ${paint.bold(printable(block.caption))}`] : []),
+        lines[0],
+        ...body,
+      ].join('\n');
     }
   }
 }
@@ -47,7 +53,7 @@ export function reportPaper(report: Report, own: Readonly<Record<string, string>
         .join('\n');
     return text ? [`${paint.bold(p.title)}\n${text}`] : [];
   });
-  return `${[`${paint.bold(report.title)}\n${report.subtitle}`, ...parts].join('\n\n')}\n`;
+  return `${[`${paint.bold(printable(report.title))}\n${printable(report.subtitle)}`, ...parts].join('\n\n')}\n`;
 }
 
 export const studyPaper = (report: Report, checked: CheckedFile): string =>

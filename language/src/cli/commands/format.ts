@@ -1,8 +1,8 @@
-import { writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { fencedPlans } from '../../features/markdown.ts';
 import { format as canonical } from '../../syntax/format.ts';
 import { type Input, isNote, readFile, readInputs } from '../input.ts';
+import { mustHoldAll, writeWhole } from '../write.ts';
 
 /** A note keeps every word outside its plans; each plan fenced in it is brought into form where it stands. */
 function formattedNote(note: string): string {
@@ -35,7 +35,9 @@ export function format(names: readonly string[], options: { readonly check?: boo
       if (differs) process.stdout.write(`${input.path}\n`);
     } else if (input.path === '<standard input>') process.stdout.write(text);
     else if (differs) {
-      writeFileSync(fileURLToPath(input.uri), text);
+      const path = fileURLToPath(input.uri);
+      mustHoldAll(input, path);
+      writeWhole(path, text);
       process.stdout.write(`${input.path}\n`);
     }
   }

@@ -1,4 +1,4 @@
-import { mkdirSync, statSync, watch, writeFileSync } from 'node:fs';
+import { mkdirSync, realpathSync, statSync, watch } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import { fencedPlans } from '../../features/markdown.ts';
 import { FILE_ENDING } from '../../plan/names.ts';
@@ -11,7 +11,9 @@ import { materialsCsv } from '../../studio/quantities.ts';
 import { calendarIcs } from '../../study/calendar-ics.ts';
 import { studyJson } from '../../study/json.ts';
 import { jsonText } from '../formats/json.ts';
+import { hostFor } from '../host.ts';
 import { CannotRun, type Input, isNote, readFile, readInputs } from '../input.ts';
+import { mustHoldAll, writeMade, writeWhole } from '../write.ts';
 import { studied } from './study.ts';
 
 export const REPORTS = ['html', 'md', 'json', 'ics', 'svg', 'csv'] as const;
@@ -61,6 +63,14 @@ function numbered(input: Input, seen: Map<string, number>): string {
   return n === 1 ? nameOf(input) : `${nameOf(input)}-${n}`;
 }
 
+function isSame(one: string, other: string): boolean {
+  try {
+    return realpathSync(one) === realpathSync(other);
+  } catch {
+    return false;
+  }
+}
+
 const isFolder = (path: string) => statSync(path, { throwIfNoEntry: false })?.isDirectory() === true;
 
 /** A Markdown note, its marked places filled from the plans fenced in it or named by it. */
@@ -71,14 +81,18 @@ function note(name: string, out: string | undefined): number {
     report: once(() => studied({ ...input, text: f.text }).report()),
   }));
   const files = new Map<string, Report | undefined>();
+  // a note may come from someone else: what it names is read as what a plan names with `use`
+  const host = hostFor([input]);
   const fileReport = (path: string): Report | undefined => {
     if (!files.has(path)) {
-      try {
-        files.set(path, studied(readFile(join(dirname(input.path), path))).report());
-      } catch (error) {
-        if (!(error instanceof CannotRun)) throw error;
-        files.set(path, undefined);
-      }
+      const target = host.resolve(path, input.uri);
+      const read = 'uri' in target ? host.read(target.uri) : undefined;
+      files.set(
+        path,
+        'uri' in target && read && 'text' in read
+          ? studied({ path, uri: target.uri, text: read.text }).report()
+          : undefined,
+      );
     }
     return files.get(path);
   };
@@ -96,7 +110,8 @@ function note(name: string, out: string | undefined): number {
   if (out === undefined) process.stdout.write(filled.text);
   else {
     const path = isFolder(out) ? join(out, basename(input.path)) : out;
-    writeAll(path, filled.text, filled.drawings);
+    if (isSame(path, name)) mustHoldAll(input, name);
+    writeAll(path, path === out, filled.text, filled.drawings);
     console.error(`${input.path} → ${path}`);
   }
   return filled.faults.length > 0 ? 1 : 0;
@@ -110,14 +125,14 @@ function once<T>(make: () => T): () => T {
   };
 }
 
-function writeAll(path: string, text: string, beside: ReadonlyMap<string, string>): void {
+function writeAll(path: string, named: boolean, text: string, beside: ReadonlyMap<string, string>): void {
   try {
     mkdirSync(dirname(path), { recursive: true });
-    writeFileSync(path, text);
-    for (const [name, drawing] of beside) writeFileSync(join(dirname(path), name), drawing);
   } catch (error) {
     throw new CannotRun(`${path} cannot be written (${(error as NodeJS.ErrnoException).code ?? error}).`);
   }
+  (named ? writeWhole : writeMade)(path, text);
+  for (const [name, drawing] of beside) writeMade(join(dirname(path), name), drawing);
 }
 
 /** Writes each report; to standard output where it is one text, one plan, and no `--out`. Says on standard error what was written. */
@@ -148,7 +163,7 @@ export function reportCommand(
       out === undefined || intoFolder
         ? join(out ?? dirname(input.path), `${numbered(input, seen)}.${to}`)
         : out;
-    writeAll(path, result.text, result.beside);
+    writeAll(path, path === out, result.text, result.beside);
     console.error(`${input.path} → ${path}`);
   }
   return failed ? 1 : 0;

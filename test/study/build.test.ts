@@ -63,6 +63,26 @@ describe('a short plan', () => {
   });
 });
 
+describe('the film of a ground that states none', () => {
+  it.each([1, 2, 8])('is the table’s, in %i coats', (coats) => {
+    const ground = layer('ground', 'g', { ...material('chalk-glue'), coats: measure(coats) });
+    const [made] = study(plan([ground])).layers;
+    for (const [end, film] of [
+      ['low', 100],
+      ['likely', 250],
+      ['high', 400],
+    ] as const)
+      expect(made!.dryFilm![end]).toBeCloseTo(film, 9);
+    const told = made!.assumptions.find((a) => a.field === 'film')!.value;
+    expect(told).toContain('250 µm (100 to 400)');
+    expect(told.includes('shared by')).toBe(coats > 1);
+  });
+  it('is per coat where it is written', () => {
+    const ground = layer('ground', 'g', { ...material('chalk-glue'), coats: measure(2), film: measure(60) });
+    expect(study(plan([ground])).layers[0]!.dryFilm!.likely).toBe(120);
+  });
+});
+
 describe('formulas', () => {
   const film = (...parts: Parameters<typeof colour>) =>
     study(plan([layer('glaze', 'g', colour(...parts))])).layers[0]!.composition;

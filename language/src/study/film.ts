@@ -65,8 +65,10 @@ export function filmPlan(layer: Layer, kind: Plan['kind']): FilmPlan {
 
   const compute = (): Film => {
     const assumptions: Assumption[] = [];
-    const coat = coatFilm(layer, assumptions);
-    const times = coatCount(layer, kind, assumptions);
+    const counted: Assumption[] = [];
+    const times = coatCount(layer, kind, counted);
+    const coat = coatFilm(layer, times, assumptions);
+    assumptions.push(...counted);
     if (claimsNothing)
       assumptions.push({
         field: 'colour',
@@ -152,7 +154,7 @@ function assumePastes(colour: Colour | undefined, assumptions: Assumption[]): vo
     });
 }
 
-function coatFilm(layer: Layer, assumptions: Assumption[]): Interval {
+function coatFilm(layer: Layer, coats: number, assumptions: Assumption[]): Interval {
   const { film } = layer;
   const material = layer.material?.is;
   if (film && film.given !== 'unknown') {
@@ -165,19 +167,18 @@ function coatFilm(layer: Layer, assumptions: Assumption[]): Interval {
       });
     return value;
   }
-  const value = material
-    ? believed(
-        {
-          low: material.film.low,
-          likely: (material.film.low + material.film.high) / 2,
-          high: material.film.high,
-        },
-        BELIEVED.film,
-      )
-    : FILM[layer.kind];
+  const whole = material && {
+    low: material.film.low,
+    likely: (material.film.low + material.film.high) / 2,
+    high: material.film.high,
+  };
+  // The table's film is that of a finished ground or size, however often it was laid.
+  const shared = whole !== undefined && coats > 1 && (layer.kind === 'ground' || layer.kind === 'size');
+  const value = whole ? believed(shared ? scale(whole, 1 / coats) : whole, BELIEVED.film) : FILM[layer.kind];
+  const told = shared ? whole : value;
   assumptions.push({
     field: 'film',
-    value: `${value.likely} µm (${value.low} to ${value.high})`,
+    value: `${told.likely} µm (${told.low} to ${told.high})${shared ? `, shared by ${coats} coats` : ''}`,
     why: film
       ? 'its thickness is not known; this is usual for such a layer'
       : 'the layer states no film; this is usual for its kind',

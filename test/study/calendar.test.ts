@@ -118,6 +118,14 @@ describe('the calendar', () => {
     expect(entries[1]!.heldBy!.reason).toBe('ready at once to 1 day');
   });
 
+  it('takes a board that was bought primed as it is: nothing else is laid before the start', () => {
+    const start = day('2027-02-01');
+    const ground = layer('ground', 'g', { ...material('acrylic'), painted: day('2026-06-01') });
+    const { entries } = of([ground, glaze('a')], { start });
+    expect(entries[0]).toMatchObject({ painted: day('2026-06-01').number, daysToSpare: 0 });
+    expect(entries[1]).toMatchObject({ notBefore: start.number, safeFrom: start.number });
+  });
+
   it('is empty for a record', () => {
     expect(of([glaze('a')], { kind: 'record' } as Partial<Plan>).entries).toEqual([]);
   });

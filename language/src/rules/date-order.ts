@@ -50,7 +50,9 @@ export const dateOrder: Rule = {
           severity: 'info',
         };
       if (!l.painted) continue;
-      if (plan.start && l.painted.number < plan.start.number)
+      // boards are bought primed: what carries the painting may be older than the plan
+      const carries = l.kind === 'ground' || l.kind === 'size';
+      if (plan.start && !carries && l.painted.number < plan.start.number)
         yield {
           message: `${Called(l)} was painted on ${l.painted.iso}, before the plan starts on ${plan.start.iso}.`,
           place: l.painted.place,

@@ -69,7 +69,10 @@ export function calendarOf(plan: Plan, layers: readonly LayerStudy[], stacks: St
     const wait = layer.wait ? believed(layer.wait.value, BELIEVED.days) : undefined;
     const after = layer.after ? believed(layer.after.value, BELIEVED.days) : undefined;
 
-    let free = start;
+    // Boards are bought primed: a ground may be older than the plan.
+    const { number: dayPainted = first } = layer.painted ?? {};
+    const bought = dayPainted < first && (layer.kind === 'ground' || layer.kind === 'size');
+    let free: Interval = bought ? { low: dayPainted, likely: dayPainted, high: dayPainted } : start;
     let held: CalendarEntry['heldBy'];
     for (const area of layer.areas) {
       const track = tracks.get(area);

@@ -115,10 +115,28 @@ glaze two { on right colour umber medium 50 % rich film 6 µm coats 4 }
     const [plain, wiped] = [`${text} }`, `${text} wipe-out right }`].map((t) => studied(t).quantities!);
     const wipe = plain!.agents.find((a) => a.method === 'wipe')!;
     expect(wipe.name).toBe('turpentine');
-    expect(wipe.ml.likely).toBeCloseTo(2 * 0.14 * PREPARATION.wipe.likely, 9);
+    expect(wipe.ml!.likely).toBeCloseTo(2 * 0.14 * PREPARATION.wipe.likely, 9);
     expect(plain!.agents.find((a) => a.method === 'oil-out')!.name).toBe('rich');
     expect(wiped!.paints).toEqual(plain!.paints);
     expect(wiped!.assumptions.map((a) => a.field)).toContain('wipe-out');
+  });
+
+  test('a pad or a sheet is bought by the piece, pumice and liquids by volume', () => {
+    const { agents } = studied(
+      `${PAINTING}glaze a { prepare abrade with abrasive-pad colour umber film 8 µm }
+glaze b { prepare abrade with sandpaper colour umber film 8 µm }
+glaze c { prepare abrade with pumice colour umber film 8 µm }`,
+    ).quantities!;
+    const ml = Object.fromEntries(agents.map((a) => [a.name, a.ml !== undefined]));
+    expect(ml).toMatchObject({ 'abrasive-pad': false, sandpaper: false, pumice: true });
+  });
+
+  test('a wax varnish is dissolved in white spirit, a natural resin in turpentine (common practice)', () => {
+    const spirits = (resin: string) =>
+      studied(`${PAINTING}varnish v { resin ${resin} film 20 µm }`).quantities!.agents.map((a) => a.name);
+    expect(spirits('microcrystalline-wax')).toContain('white-spirit');
+    expect(spirits('beeswax')).toContain('white-spirit');
+    expect(spirits('damar')).toContain('turpentine');
   });
 
   test('areas that add up to more than the whole take no more paint than the whole', () => {
@@ -133,7 +151,7 @@ glaze two { on right colour umber medium 50 % rich film 6 µm coats 4 }
     const q = studied(
       `${PAINTING}ground g { material acrylic film 80 µm }\nvarnish v { resin damar film 20 µm }`,
     ).quantities!;
-    const agents = Object.fromEntries(q.agents.map((a) => [`${a.method} ${a.name}`, a.ml.likely]));
+    const agents = Object.fromEntries(q.agents.map((a) => [`${a.method} ${a.name}`, a.ml!.likely]));
     expect(agents['ground acrylic']).toBeCloseTo((0.2 * 1.25 * 80) / 0.4, 9);
     expect(agents['varnish damar']).toBeCloseTo(0.2 * 1.25 * 20, 9);
     expect(agents['varnish damar']! / (agents['varnish damar']! + agents['varnish turpentine']!)).toBeCloseTo(

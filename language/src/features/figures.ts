@@ -17,6 +17,19 @@ export function range(x: Interval | undefined, unit = ''): string {
   return `${likely}${unit && ` ${unit}`}${low === high ? '' : ` (${low}–${high})`}`;
 }
 
+const LARGER: Readonly<Record<'ml' | 'g', string>> = { ml: 'l', g: 'kg' };
+/** Less than this, in ml or g, nobody measures out. */
+const TINY = 0.1;
+
+/** A volume or mass to have at hand: litres and kilograms from a thousand up, and no digits for what nobody can measure. */
+export function amount(x: Interval | undefined, unit: 'ml' | 'g'): string {
+  if (x && x.likely >= 1000)
+    return range({ low: x.low / 1000, likely: x.likely / 1000, high: x.high / 1000 }, LARGER[unit]);
+  if (x && x.likely < TINY && x.likely > 0)
+    return x.high < TINY ? `under ${TINY} ${unit}` : `up to ${figure(x.high)} ${unit}`;
+  return range(x, unit);
+}
+
 const hundredfold = (x: Interval): Interval => ({
   low: x.low * 100,
   likely: x.likely * 100,
@@ -38,11 +51,16 @@ export function fatness(x: Interval | undefined): string {
   return low === high ? `${likely} %` : `${likely} % (${low} to ${high})`;
 }
 
+/** Days beyond which no figure says more: ten years. */
+const LONGEST = 3652.5;
+
 /** A time in the unit a painter would use for it. */
 export function time(x: Interval | undefined): string {
   if (!x) return '–';
   const [unit, size] = x.likely < 1.5 ? ['hours', 1 / 24] : x.likely < 60 ? ['days', 1] : ['months', 30.4375];
   const [low, high] = [figure(x.low / size), figure(x.high / size)];
+  if (x.low > LONGEST) return 'over 10 years';
+  if (x.high > LONGEST) return `${low} ${unit} to over 10 years`;
   return low === high ? `${low} ${unit}` : `${low}–${high} ${unit}`;
 }
 

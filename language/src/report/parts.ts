@@ -1,6 +1,6 @@
 /** The parts of a report on a plan. Each is left out where there is nothing to say. */
 import { sourceWords } from '../features/describe.ts';
-import { day, fatness, percent, range, time } from '../features/figures.ts';
+import { amount, day, fatness, percent, range, time } from '../features/figures.ts';
 import { deferringLine } from '../materials/cautions.ts';
 import { formulaWords } from '../plan/formula-words.ts';
 import type { Finding } from '../rules/rule.ts';
@@ -193,12 +193,22 @@ export function quantitiesPart(study: Study): Part | undefined {
   const q = study.quantities;
   if (!q) return undefined;
   const rows = [
-    ...q.paints.map((p) => [p.name, 'paint', range(p.ml, 'ml'), range(p.g, 'g')]),
-    ...q.mediums.flatMap((m) => [
-      [m.name, 'medium', range(m.ml, 'ml'), ''],
-      ...m.ingredients.map((i) => [`– ${i.name}`, `in ${m.name}`, range(i.ml, 'ml'), range(i.g, 'g')]),
-    ]),
-    ...q.agents.map((a) => [a.name, a.method, range(a.ml, 'ml'), '']),
+    ...q.paints.map((p) => [p.name, 'paint', amount(p.ml, 'ml'), amount(p.g, 'g')]),
+    ...q.mediums.flatMap((m) => {
+      const [only] = m.ingredients;
+      // a medium of one liquid is that liquid
+      const same = m.ingredients.length === 1 && only?.name === m.name;
+      return [
+        [m.name, 'medium', amount(m.ml, 'ml'), same ? amount(only?.g, 'g') : ''],
+        ...(same ? [] : m.ingredients).map((i) => [
+          `– ${i.name}`,
+          `in ${m.name}`,
+          amount(i.ml, 'ml'),
+          amount(i.g, 'g'),
+        ]),
+      ];
+    }),
+    ...q.agents.map((a) => [a.name, a.method, a.ml ? amount(a.ml, 'ml') : 'as needed', '']),
   ];
   return part(
     'materials',
@@ -213,7 +223,7 @@ export function airPart(study: Study): Part | undefined {
   if (study.plan.kind !== 'plan' || !a || a.solvents.length === 0) return undefined;
   const rows = a.solvents.map((s) => [
     s.name,
-    range(s.grams, 'g'),
+    amount(s.grams, 'g'),
     s.ppm ? range(s.ppm, 'ppm') : s.mgPerM3 ? range(s.mgPerM3, 'mg/m³') : '–',
     s.limit
       ? `${s.limit.ppm !== undefined ? `${s.limit.ppm} ppm` : `${s.limit.mgPerM3} mg/m³`} (${s.limit.source})`

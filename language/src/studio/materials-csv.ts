@@ -33,7 +33,7 @@ export function liquidTotals(
       }
   };
   for (const { name, ml } of amounts.mediums) named(name, ml);
-  for (const { name, method, ml } of amounts.agents) if (method !== LAID) named(name, ml);
+  for (const { name, method, ml } of amounts.agents) if (method !== LAID && ml) named(name, ml);
   return [...totals.values()].map(({ liquid, ml }) => ({
     name: liquidId(liquid),
     ml,
@@ -48,7 +48,7 @@ export function liquidTotals(
 export function materialsCsv(study: Study): string {
   const amounts = study.quantities;
   const rows: (string | number | undefined)[][] = [HEAD];
-  const row = (kind: string, name: string, use: string, ml: Interval, g?: Interval) =>
+  const row = (kind: string, name: string, use: string, ml?: Interval, g?: Interval) =>
     rows.push([kind, name, use, ...figures(ml), ...figures(g)]);
   if (amounts) {
     for (const p of amounts.paints) row('paint', p.name, 'painting', p.ml, p.g);

@@ -14,6 +14,7 @@ import {
   GROUND_SOLIDS,
   LAID,
   MOST_COATS,
+  PIECES,
   PREPARATION_SOURCE,
   VARNISH_SOLIDS,
   WASTE,
@@ -85,10 +86,10 @@ export function quantities(study: Studied): Quantities | undefined {
   const mediums = new Map<string, Interval>();
   const agents = new Map<string, AgentAmount>();
   const sessions: Quantities['sessions'][number][] = [];
-  const use = (name: string, method: string, ml: Interval) => {
+  const use = (name: string, method: string, ml: Interval | undefined) => {
     const key = `${method} ${name}`;
-    const before = agents.get(key);
-    agents.set(key, { name, method, ml: before ? plus(before.ml, ml) : ml });
+    const before = agents.get(key)?.ml;
+    agents.set(key, { name, method, ml: before && ml ? plus(before, ml) : ml });
   };
 
   for (const layer of study.layers) {
@@ -96,7 +97,13 @@ export function quantities(study: Studied): Quantities | undefined {
     const { coats } = layer;
     for (const { method, agent } of prepare)
       if (method && agent?.is)
-        use(agent.name, method, scale(preparationVolume(study, layer.layer, support, method), coats));
+        use(
+          agent.name,
+          method,
+          agent.is.kind === 'agent' && PIECES.includes(agent.is.agent.id)
+            ? undefined
+            : scale(preparationVolume(study, layer.layer, support, method), coats),
+        );
     const ground = groundVolume(study, layer, support);
     if (ground) use(ground.name, LAID, ground.ml);
 
@@ -158,7 +165,7 @@ function assumptions(study: Studied, agents: readonly AgentAmount[]): readonly A
       why: BRUSHES.source.text,
       source: BRUSHES.source,
     });
-  if (['wipe', 'wash', 'oil-out', 'abrade'].some((m) => methods.has(m)))
+  if (agents.some((a) => a.ml && ['wipe', 'wash', 'oil-out', 'abrade'].includes(a.method)))
     found.push({
       field: 'prepare',
       value: 'ml for every m²',

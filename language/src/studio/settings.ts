@@ -52,6 +52,8 @@ export const PREPARATION: Readonly<Record<'wipe' | 'wash' | 'oil-out' | 'abrade'
   'oil-out': { low: 3, likely: 6, high: 15 },
   abrade: { low: 20, likely: 50, high: 100 },
 };
+/** Agents that are used by the piece: nobody buys a volume of them. */
+export const PIECES: readonly string[] = ['abrasive-pad', 'sandpaper', 'steel-wool', 'chalk-cloth'];
 export const PREPARATION_SOURCE = ours(
   'a damp rag for wiping, a wet sponge for washing, oil rubbed out to a breath: no measured figures were found',
 );
@@ -81,6 +83,7 @@ export const WHITE_SPIRIT_RESINS: readonly string[] = [
   'hydrocarbon-resin',
   'acrylic-resin',
   'beeswax',
+  'microcrystalline-wax',
 ];
 
 /** Ammonia, by mass, in its solution: the rest is water. */

@@ -95,7 +95,12 @@ interface Weighed extends Millilitres {
 export interface QuantitiesJson {
   readonly paints: readonly Weighed[];
   readonly mediums: readonly (Millilitres & { readonly ingredients: readonly Weighed[] })[];
-  readonly agents: readonly (Millilitres & { readonly method: string })[];
+  /** `ml` is null for what is used by the piece, such as an abrasive pad */
+  readonly agents: readonly {
+    readonly name: string;
+    readonly method: string;
+    readonly ml: Interval | null;
+  }[];
   readonly sessions: readonly {
     readonly layer: string;
     readonly coat: number;

@@ -120,7 +120,7 @@ function quantities({ quantities: q }: Study): QuantitiesJson | null {
       ml,
       ingredients: ingredients.map((i) => ({ name: i.name, ml: i.ml, g: i.g })),
     })),
-    agents: q.agents.map(({ name, method, ml }) => ({ name, method, ml })),
+    agents: q.agents.map(({ name, method, ml }) => ({ name, method, ml: ml ?? null })),
     sessions: q.sessions.map((s) => ({
       layer: s.layer,
       coat: s.coat,

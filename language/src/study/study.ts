@@ -109,7 +109,8 @@ export interface Quantities {
     readonly ml: Interval;
     readonly ingredients: readonly { readonly name: string; readonly ml: Interval; readonly g: Interval }[];
   }[];
-  readonly agents: readonly { readonly name: string; readonly method: string; readonly ml: Interval }[];
+  /** `ml` is left out for what is used by the piece */
+  readonly agents: readonly { readonly name: string; readonly method: string; readonly ml?: Interval }[];
   /** per session (one coat of one layer) */
   readonly sessions: readonly {
     readonly layer: string;

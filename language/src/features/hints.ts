@@ -1,9 +1,10 @@
 /** Words of the tool between the words of the plan: defaults taken, fatness, volume, distance to a target. */
+import { exactly } from '../materials/interval.ts';
 import { parseColour } from '../optics/css.ts';
 import { deltaE00 } from '../optics/difference.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { Study } from '../study/study.ts';
-import { fatness, figure } from './figures.ts';
+import { amount, fatness } from './figures.ts';
 
 export type HintKind = 'defaults' | 'fatness' | 'volume' | 'target';
 
@@ -49,7 +50,7 @@ export function hints(plan: Plan, study: Study, coloured: boolean): Hint[] {
     if (ml !== undefined && ml > 0)
       found.push({
         offset: at,
-        text: ` ${figure(ml)} ml`,
+        text: ` ${amount(exactly(ml), 'ml')}`,
         tooltip: 'Paint and medium to mix for all coats, with a quarter more for waste.',
         kind: 'volume',
       });

@@ -80,9 +80,8 @@ export function propose(study: Study, wanted: Wanted): Proposal | undefined {
   const over =
     index === undefined
       ? 'what is there in the end'
-      : index === 0
-        ? 'the bare support'
-        : (plan.layers[index - 1]?.name ?? 'the ground');
+      : (plan.layers.findLast((l) => l.index < index && l.areas.includes(wanted.area))?.name ??
+        'the bare support');
   return {
     ...found,
     target: { lab: wanted.target, hex: hexOf(wanted.target) },

@@ -5,7 +5,7 @@
 import { fatness, range } from '../features/figures.ts';
 import type { Interval } from '../materials/interval.ts';
 import type { Sample } from '../plan/plan.ts';
-import type { Study } from '../study/study.ts';
+import type { LayerStudy, Study } from '../study/study.ts';
 import { el, type Markup, picture } from './markup.ts';
 
 /** µm above which a layer is drawn broken: a ground would else leave no room for the glazes. */
@@ -25,6 +25,8 @@ interface Slice {
   readonly label: string;
   readonly detail: string;
   readonly film: Interval | undefined;
+  /** whether nobody measured the film, so that it is drawn as such layers usually lie */
+  readonly unknown: boolean;
   readonly hex: string | undefined;
 }
 
@@ -33,6 +35,13 @@ interface Column {
   readonly note: string;
   /** bottom to top */
   readonly slices: readonly Slice[];
+}
+
+function filmWords({ dryFilm, layer }: LayerStudy): string {
+  if (!dryFilm) return 'film unknown';
+  return layer.film?.given === 'unknown'
+    ? `film unknown, usually ${range(dryFilm, 'µm')}`
+    : range(dryFilm, 'µm');
 }
 
 function areaColumn(study: Study, area: string): Column {
@@ -44,8 +53,9 @@ function areaColumn(study: Study, area: string): Column {
       return {
         name: l.layer.name,
         label: `${l.layer.kind} ${l.layer.name}${l.coats > 1 ? `, ${l.coats} coats` : ''}`,
-        detail: `${l.dryFilm ? range(l.dryFilm, 'µm') : 'film unknown'}${fat}`,
+        detail: `${filmWords(l)}${fat}`,
         film: l.dryFilm,
+        unknown: !l.dryFilm || l.layer.film?.given === 'unknown',
         hex: l.colours().find((c) => c.area === area)?.hex,
       };
     });
@@ -66,8 +76,9 @@ function sampleColumn(study: Study, sample: Sample): Column {
       return {
         name: l.layer.name,
         label: l.layer.name,
-        detail: l.film ? range(l.film.value, 'µm') : 'not measured',
+        detail: l.film && l.film.given !== 'unknown' ? range(l.film.value, 'µm') : 'not measured',
         film: l.film?.value,
+        unknown: !l.film || l.film.given === 'unknown',
         hex: area && found ? found.colours().find((c) => c.area === area)?.hex : undefined,
       };
     }),
@@ -122,7 +133,7 @@ function columnMarkup(column: Column, x: number, height: number, perMicron: numb
     const h = Math.max(1.5, drawn(slice) * perMicron);
     y -= h;
     middles.push(y + h / 2);
-    const dashes = slice.film === undefined ? '4 3' : undefined;
+    const dashes = slice.unknown ? '4 3' : undefined;
     parts.push(
       el('rect', {
         'data-layer': slice.name,

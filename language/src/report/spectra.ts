@@ -8,8 +8,17 @@ const LEFT = 46;
 const WIDTH = 520;
 const HEIGHT = 220;
 const TOP = 12;
-/** Told apart by dashes as well as by colour. */
-const DASHES = ['', '7 4', '2 3', '10 3 2 3', '14 4', '4 2 1 2'];
+const DASHES = ['', '7 4', '2 3', '10 3 2 3', '14 4', '4 2 1 2', '1 5', '10 3 2 3 2 3', '20 3 4 3', '5 8'];
+/** Dashes of a line; beyond those told apart by eye alone, the same ones longer. */
+const dashes = (i: number): string | undefined => {
+  const longer = 1 + Math.floor(i / DASHES.length);
+  const pattern = DASHES[i % DASHES.length]!;
+  if (longer === 1) return pattern || undefined;
+  return (pattern || '30 2')
+    .split(' ')
+    .map((d) => Number(d) * longer)
+    .join(' ');
+};
 
 const x = (nm: number) => LEFT + ((nm - 400) / 300) * WIDTH;
 const y = (r: number) => TOP + (1 - Math.min(1, Math.max(0, r))) * HEIGHT;
@@ -76,7 +85,7 @@ export function spectraDrawing(study: Study, id = 'spectra'): Markup | undefined
         fill: 'none',
         stroke: '#222',
         'stroke-width': 2,
-        'stroke-dasharray': DASHES[i % DASHES.length] || undefined,
+        'stroke-dasharray': dashes(i),
       }),
     ),
     ...all.map((l, i) =>
@@ -90,7 +99,7 @@ export function spectraDrawing(study: Study, id = 'spectra'): Markup | undefined
           y2: -4,
           stroke: '#222',
           'stroke-width': 2,
-          'stroke-dasharray': DASHES[i % DASHES.length] || undefined,
+          'stroke-dasharray': dashes(i),
         }),
         el('rect', {
           x: 52,

@@ -26,10 +26,15 @@ export function figure(value: number): string {
   return String(Number(value.toFixed(size >= 10 ? 0 : size >= 1 ? 1 : 2)));
 }
 
+/** Days beyond which no figure says more: ten years. */
+const LONGEST = 3652.5;
+
 export const span = (x: Interval, unit: string): string =>
   figure(x.low) === figure(x.high)
     ? `${figure(x.likely)} ${unit}`
-    : `${figure(x.low)}–${figure(x.high)} ${unit}`;
+    : unit === 'days' && x.high > LONGEST
+      ? `${figure(x.low)} days to over 10 years`
+      : `${figure(x.low)}–${figure(x.high)} ${unit}`;
 
 export const called = (layer: Layer): string => `${layer.kind} ${quoted(layer.name)}`;
 

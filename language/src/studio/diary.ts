@@ -5,7 +5,7 @@ import type { CalendarEntry, LayerStudy, Study } from '../study/study.ts';
 import { groundVolume } from './grounds.ts';
 import { supportArea } from './surface.ts';
 import { varnishVolume } from './varnish.ts';
-import { daysWords, rangeWords } from './words.ts';
+import { amountWords, daysWords, rangeWords } from './words.ts';
 
 export interface DiaryEntry {
   readonly layer: string;
@@ -52,7 +52,7 @@ function steps(study: LayerStudy, coat: number, amounts: DiaryEntry['amounts']):
   );
   if (amounts.length > 0)
     found.push(
-      `${amounts.length > 1 ? 'Mix' : 'Take'} ${listed(amounts.map(({ name, ml }) => `${rangeWords(ml, 'ml')} ${name}`))}.`,
+      `${amounts.length > 1 ? 'Mix' : 'Take'} ${listed(amounts.map(({ name, ml }) => `${amountWords(ml, 'ml')} ${name}`))}.`,
     );
   found.push(laying(layer, composition?.dryFilm, coat, coats));
   const wiped = listed([...new Set(layer.wipeOut.flatMap((w) => w.areas))]);

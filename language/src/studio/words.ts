@@ -11,6 +11,17 @@ export function figureWords(x: number): string {
 /** Ends closer than a tenth are told as one figure: more would pretend. */
 const AS_ONE = 1.1;
 
+const THOUSANDS: Readonly<Record<'ml' | 'g', string>> = { ml: 'litres', g: 'kg' };
+
+/** ml or g, in litres and kg from a thousand up; `under 0.1 ml` for what nobody measures out. */
+export function amountWords(x: Interval, unit: 'ml' | 'g'): string {
+  if (x.likely >= 1000)
+    return rangeWords({ low: x.low / 1000, likely: x.likely / 1000, high: x.high / 1000 }, THOUSANDS[unit]);
+  if (x.likely > 0 && x.likely < 0.1)
+    return x.high < 0.1 ? `under 0.1 ${unit}` : `up to ${figureWords(x.high)} ${unit}`;
+  return rangeWords(x, unit);
+}
+
 /** `3 ml`, `about 3 ml` where the ends lie close, `3 to 7 ml` where they do not. */
 export function rangeWords(x: Interval, unit: string): string {
   const [low, high] = [figureWords(x.low), figureWords(x.high)];
@@ -19,9 +30,14 @@ export function rangeWords(x: Interval, unit: string): string {
   return `${low} to ${high} ${unit}`;
 }
 
+/** Days: longer times than this are not told apart. */
+const TEN_YEARS = 3652.5;
+
 /** Days in the unit a painter would say them in. */
 export function daysWords(x: Interval): string {
   if (x.high < 2) return rangeWords({ low: x.low * 24, likely: x.likely * 24, high: x.high * 24 }, 'hours');
+  if (x.low > TEN_YEARS) return 'over 10 years';
+  if (x.high > TEN_YEARS) return `${figureWords(x.low)} days to over 10 years`;
   return rangeWords(x, 'days');
 }
 

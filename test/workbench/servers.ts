@@ -1,4 +1,4 @@
-/** Two workbenches with the packed extension inside: one runs it in Node, one in a worker of the browser. */
+/** Workbenches with the packed extension inside: some run it in Node, some in a worker of the browser. */
 import { type ChildProcess, spawn, spawnSync } from 'node:child_process';
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { createServer } from 'node:net';
@@ -8,11 +8,9 @@ import { environment } from './host.ts';
 export const HOSTS = ['node', 'web'] as const;
 export type Host = (typeof HOSTS)[number];
 
-export interface Served {
-  readonly url: string;
-  /** folder of the user's settings and of the logs */
-  readonly user: string;
-}
+/** Whether the folders that are opened count as trusted; it is asked of the user where they do not. */
+export const TRUSTS = ['trusted', 'untrusted'] as const;
+export type Trust = (typeof TRUSTS)[number];
 
 const SETTINGS = {
   'chat.disableAIFeatures': true,
@@ -20,20 +18,18 @@ const SETTINGS = {
   'workbench.startupEditor': 'none',
   'workbench.editor.enablePreview': false,
   'workbench.reduceMotion': 'on',
-  'security.workspace.trust.enabled': false,
+  'security.workspace.trust.startupPrompt': 'never',
   'git.enabled': false,
   'editor.hover.delay': 100,
   // the browser workbench saves by itself after a second; a test must decide that
   'files.autoSave': 'off',
 };
 
-export function writeSettings(host: Host, served: Served, settings: object): void {
-  const kind = host === 'web' ? { 'remote.extensionKind': { 'paintplan.paintplan-vscode': ['web'] } } : {};
-  writeFileSync(
-    join(served.user, 'User', 'settings.json'),
-    JSON.stringify({ ...SETTINGS, ...kind, ...settings }, null, 2),
-  );
-}
+const settings = (host: Host, trust: Trust) => ({
+  ...SETTINGS,
+  'security.workspace.trust.enabled': trust === 'untrusted',
+  ...(host === 'web' ? { 'remote.extensionKind': { 'paintplan.paintplan-vscode': ['web'] } } : {}),
+});
 
 const freePort = (): Promise<number> =>
   new Promise((resolve, reject) => {
@@ -72,45 +68,52 @@ async function answering(port: number, server: ChildProcess, log: readonly strin
 /** Ends a server and all it started; to be called when the process ends, so it waits for nothing. */
 export type End = () => void;
 
-/** Below `root`: everything the server writes. `track` is told of the process before anything can go wrong with it. */
+const environmentIn = (run: string) => ({
+  ...environment(),
+  EXTENSIONS_GALLERY: '{"serviceUrl":""}',
+  TMPDIR: run,
+  XDG_RUNTIME_DIR: run,
+  HOME: run,
+});
+
+/** Folders of a server, all below `root`; the installed extension is the same for all. */
+function folders(root: string, name: string) {
+  const at = (path: string) => {
+    const made = join(root, path);
+    mkdirSync(made, { recursive: true });
+    return made;
+  };
+  const user = at(join(name, 'user'));
+  const options = ['--user-data-dir', user, '--server-data-dir', at(join(name, 'server'))];
+  return {
+    settings: join(at(join(name, 'user', 'User')), 'settings.json'),
+    options: [...options, '--extensions-dir', at('extensions')],
+    env: environmentIn(at(join(name, 'run'))),
+  };
+}
+
+/** Puts the packed extension where all servers below `root` find it. */
+export function installExtension(program: string, vsix: string, root: string): void {
+  const { options, env } = folders(root, 'install');
+  const { status, stdout, stderr } = spawnSync(
+    process.execPath,
+    [program, '--install-extension', vsix, ...options],
+    { env, encoding: 'utf8' },
+  );
+  if (status !== 0 || !/successfully installed/.test(stdout))
+    throw new Error(`The workbench did not take the VSIX:\n${withoutNoise(stdout + stderr)}`);
+}
+
+/** Starts a server and gives its address. `track` is told of the process before anything can go wrong with it. */
 export async function serve(
   program: string,
-  vsix: string,
-  host: Host,
   root: string,
+  host: Host,
+  trust: Trust,
   track: (end: End) => void,
-): Promise<Served> {
-  const at = (name: string) => {
-    const path = join(root, host, name);
-    mkdirSync(path, { recursive: true });
-    return path;
-  };
-  const served = { user: at('user') };
-  at('user/User');
-  const folders = [
-    '--user-data-dir',
-    served.user,
-    '--server-data-dir',
-    at('server'),
-    '--extensions-dir',
-    at('extensions'),
-  ];
-  const run = at('run');
-  const env = {
-    ...environment(),
-    EXTENSIONS_GALLERY: '{"serviceUrl":""}',
-    TMPDIR: run,
-    XDG_RUNTIME_DIR: run,
-    HOME: at('home'),
-  };
-  const installed = spawnSync(process.execPath, [program, '--install-extension', vsix, ...folders], {
-    env,
-    encoding: 'utf8',
-  });
-  if (installed.status !== 0 || !/successfully installed/.test(installed.stdout))
-    throw new Error(
-      `The workbench did not take the VSIX:\n${withoutNoise(installed.stdout + installed.stderr)}`,
-    );
+): Promise<string> {
+  const { options, env, settings: file } = folders(root, `${host}-${trust}`);
+  writeFileSync(file, JSON.stringify(settings(host, trust), null, 2));
   const port = await freePort();
   const log: string[] = [];
   const server = spawn(
@@ -118,7 +121,7 @@ export async function serve(
     [
       program,
       ...['--host', '127.0.0.1', '--port', String(port), '--without-connection-token'],
-      ...['--accept-server-license-terms', '--telemetry-level', 'off', ...folders],
+      ...['--accept-server-license-terms', '--telemetry-level', 'off', ...options],
     ],
     // a group of its own, so that the extension hosts it starts end with it
     { env, detached: true, stdio: ['ignore', 'pipe', 'pipe'] },
@@ -132,5 +135,5 @@ export async function serve(
   });
   for (const stream of [server.stdout, server.stderr]) stream.on('data', (d) => log.push(String(d)));
   await answering(port, server, log);
-  return { ...served, url: `http://127.0.0.1:${port}/` };
+  return `http://127.0.0.1:${port}/`;
 }

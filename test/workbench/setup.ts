@@ -7,13 +7,14 @@ import { fileURLToPath } from 'node:url';
 import { chromium } from 'playwright-core';
 import type { TestProject } from 'vitest/node';
 import { CHROMIUM, environment, workbenchHost } from './host.ts';
-import { type End, HOSTS, type Host, type Served, serve } from './servers.ts';
+import { type End, HOSTS, installExtension, serve, TRUSTS } from './servers.ts';
 
 declare module 'vitest' {
   export interface ProvidedContext {
     /** address of the browser */
     browser: string;
-    hosts: Record<Host, Served>;
+    /** addresses of the workbenches, by host and trust */
+    workbenches: Record<string, string>;
     /** a temporary folder for copies of the folders that are opened */
     scratch: string;
   }
@@ -56,10 +57,13 @@ export default async function setup(project: TestProject): Promise<() => Promise
 
   const browser = await chromium.launchServer({ executablePath: CHROMIUM, args: BROWSER });
   ends.push(() => void browser.process().kill('SIGKILL'));
-  const hosts: Partial<Record<Host, Served>> = {};
-  for (const host of HOSTS) hosts[host] = await serve(program, vsix, host, root, (end) => ends.push(end));
+  installExtension(program, vsix, root);
+  const workbenches: Record<string, string> = {};
+  for (const host of HOSTS)
+    for (const trust of TRUSTS)
+      workbenches[`${host}-${trust}`] = await serve(program, root, host, trust, (end) => ends.push(end));
   project.provide('browser', browser.wsEndpoint());
-  project.provide('hosts', hosts as Record<Host, Served>);
+  project.provide('workbenches', workbenches);
   project.provide('scratch', root);
   return async () => {
     await browser.close();

@@ -1,6 +1,6 @@
 import { defineConfig } from 'vitest/config';
 
-// One step after another, one window at a time: a workbench wants the machine for itself.
+// Two windows at a time: more would keep one another waiting on a small machine.
 export default defineConfig({
   root: new URL('../..', import.meta.url).pathname,
   test: {
@@ -9,7 +9,7 @@ export default defineConfig({
     testTimeout: 180_000,
     hookTimeout: 180_000,
     pool: 'forks',
-    fileParallelism: false,
+    maxWorkers: 2,
     reporters: ['verbose'],
   },
 });

@@ -1,10 +1,10 @@
 /** One window of the workbench on a copy of the examples, and the steps that are taken in it. */
-import { cpSync, mkdirSync, mkdtempSync, readdirSync, readFileSync } from 'node:fs';
+import { cpSync, mkdirSync, mkdtempSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { type BrowserContext, chromium, type Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, inject, test } from 'vitest';
-import { HOSTS, type Host, writeSettings } from './servers.ts';
+import { afterAll, beforeAll, describe, expect, inject, test } from 'vitest';
+import { HOSTS, type Host, type Trust } from './servers.ts';
 
 const EXAMPLES = fileURLToPath(new URL('../../examples', import.meta.url));
 const OWN = fileURLToPath(new URL('folder', import.meta.url));
@@ -22,9 +22,7 @@ export interface Window {
   close(): Promise<void>;
 }
 
-async function openWindow(host: Host, settings: object): Promise<Window> {
-  const served = inject('hosts')[host];
-  writeSettings(host, served, settings);
+async function openWindow(host: Host, trust: Trust): Promise<Window> {
   const folder = join(mkdtempSync(join(inject('scratch'), 'window-')), 'plans');
   mkdirSync(folder);
   for (const from of [EXAMPLES, OWN]) cpSync(from, folder, { recursive: true });
@@ -41,7 +39,7 @@ async function openWindow(host: Host, settings: object): Promise<Window> {
       if (m.type() !== 'log' && !/spdlog|watchdog/.test(m.text())) written.push(`${m.type()}: ${m.text()}`);
     });
     page.on('pageerror', (e) => written.push(`pageerror: ${e.stack ?? e}`));
-    await page.goto(`${served.url}?folder=${encodeURIComponent(folder)}`);
+    await page.goto(`${inject('workbenches')[`${host}-${trust}`]}?folder=${encodeURIComponent(folder)}`);
     await page.locator('.explorer-folders-view .monaco-list-row').first().waitFor();
     return {
       host,
@@ -58,21 +56,12 @@ async function openWindow(host: Host, settings: object): Promise<Window> {
   }
 }
 
-/** Errors that the extension host wrote of our extension. */
-export function faultsLogged(host: Host): string[] {
-  const logs = join(inject('hosts')[host].user, '..', 'server');
-  const user = join(inject('hosts')[host].user, 'logs');
-  return [logs, user].flatMap((folder) => {
-    try {
-      return readdirSync(folder, { recursive: true, encoding: 'utf8' })
-        .filter((f) => /exthost.*\.log$|Paintplan.*\.log$/i.test(f))
-        .flatMap((f) => readFileSync(join(folder, f), 'utf8').split('\n'))
-        .filter((line) => /\[error\]/.test(line) && /paintplan/i.test(line));
-    } catch {
-      return [];
-    }
-  });
-}
+/**
+ * Errors of ours: the page's own, and those of both extension hosts, which the workbench repeats on the page's console.
+ * They name the extension, or the language client by its title.
+ */
+const faults = (w: Window) =>
+  w.console.filter((l) => /^(error|pageerror)/.test(l) && /paintplan-vscode|\bPaintplan\b/.test(l));
 
 const slug = (words: string) =>
   words
@@ -86,13 +75,13 @@ type Step = (name: string, work: (w: Window) => Promise<void>) => void;
  * The same steps in both hosts, each on a window of its own. Every step leaves a picture; one that fails says where the
  * picture is and what the page last wrote, and the steps after it, which would start from nowhere, are not tried.
  */
-export function inBothHosts(what: string, settings: object, steps: (step: Step, host: Host) => void): void {
+export function inBothHosts(what: string, trust: Trust, steps: (step: Step, host: Host) => void): void {
   describe.each(HOSTS.map((h) => [h]))(`${what}, %s`, (host) => {
     let window: Window | undefined;
     let failed: string | undefined;
     let number = 0;
     beforeAll(async () => {
-      window = await openWindow(host, settings);
+      window = await openWindow(host, trust);
     });
     afterAll(async () => {
       await window?.close();
@@ -123,5 +112,10 @@ export function inBothHosts(what: string, settings: object, steps: (step: Step, 
       });
     };
     steps(step, host);
+    step('leaves no fault of ours behind', async (w) => {
+      expect(faults(w)).toEqual([]);
+      const said = await w.page.locator('.notification-list-item-message').allInnerTexts();
+      expect(said.filter((t) => /paintplan/i.test(t))).toEqual([]);
+    });
   });
 }

@@ -14,7 +14,7 @@ interface Study {
 const rgb = (hex: string) =>
   `rgb(${[1, 3, 5].map((i) => Number.parseInt(hex.slice(i, i + 2), 16)).join(', ')})`;
 
-inBothHosts('editing', {}, (step) => {
+inBothHosts('editing', 'trusted', (step) => {
   step('opens an example, coloured as a plan', async ({ page }) => {
     await openFile(page, 'first-plan.paintplan');
     await page.locator('.statusbar-item', { hasText: /^\s*Paintplan\s*$/ }).waitFor();

@@ -8,7 +8,7 @@ import { inBothHosts } from '../window.ts';
 const MOOR = 'landscape/moor-after-rain.paintplan';
 const EARTHS = 'landscape/earths.paintplan';
 
-inBothHosts('names', {}, (step, host) => {
+inBothHosts('names', 'trusted', (step, host) => {
   step('renames a paint in the palette and in the plan that uses it', async ({ page, folder, read }) => {
     const [moor, earths] = [read(MOOR), read(EARTHS)];
     expect(moor.split('yellow-ochre').length).toBeGreaterThan(2);

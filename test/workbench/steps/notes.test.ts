@@ -5,7 +5,7 @@ import { openFile, runCommand, webView } from '../page.ts';
 import { expectProblems } from '../problems.ts';
 import { inBothHosts } from '../window.ts';
 
-inBothHosts('notes', {}, (step, host) => {
+inBothHosts('notes', 'trusted', (step, host) => {
   step('checks the plan inside a note where it stands', async ({ page, folder }) => {
     const expected = listed(folder, 'note.md');
     expect(expected.some((l) => l.includes('(unknown-pigment)'))).toBe(true);

@@ -13,7 +13,7 @@ const words = (markup: string) =>
     .replace(/\s+/g, ' ')
     .trim();
 
-inBothHosts('preview', {}, (step) => {
+inBothHosts('preview', 'trusted', (step) => {
   step('opens beside the plan with the parts of the report', async ({ page, folder }) => {
     const report = paintplan(folder, 'report', PLAN, '--to', 'html');
     const expected = [...report.matchAll(/<h2[^>]*>([\s\S]*?)<\/h2>/g)].map((m) => words(m[1] ?? ''));

@@ -1,5 +1,5 @@
 /** Drying of one coat: open, touch-dry, ready and firm, in days after it was laid. */
-import { exactly, type Interval } from '../materials/interval.ts';
+import { exactly, type Interval, times } from '../materials/interval.ts';
 import { alkydShare, type BinderShare, blend, oxidises, pace } from './base.ts';
 import { pigmentFactor, skinFactor, temperatureFactor } from './factors.ts';
 import { ALKYD, FILM, FIRM, OPEN, READY, SOFT_BELOW, THROUGH } from './settings.ts';
@@ -15,11 +15,6 @@ export interface DryingInput {
   readonly temperature: Interval;
 }
 
-const times = (x: Interval, y: Interval): Interval => ({
-  low: x.low * y.low,
-  likely: x.likely * y.likely,
-  high: x.high * y.high,
-});
 const atLeast = (x: Interval, y: Interval): Interval => ({
   low: Math.max(x.low, y.low),
   likely: Math.max(x.likely, y.likely),

@@ -11,7 +11,7 @@ const WATER_BORNE: Interval = { low: 0.02, likely: 0.1, high: 0.5 };
  * Days until another coat of the same water-borne ground, size or paint: as soon as the one before has lost its wet shine,
  * an hour or two, or the next day in the cold (common practice: eight coats of chalk in glue take a day or two).
  */
-const RECOAT: Interval = { low: 0.04, likely: 0.15, high: 1 };
+const NEXT_COAT: Interval = { low: 0.04, likely: 0.15, high: 1 };
 
 /** From the table's days until it may be painted on: least, usual, best. */
 export function dryGround(material: GroundMaterial): Drying {
@@ -25,16 +25,16 @@ export function dryGround(material: GroundMaterial): Drying {
     likely: Math.min(most.likely, ready.likely),
     high: Math.min(most.high, ready.high),
   };
-  const recoat =
+  const nextCoat =
     material.kind === 'oil'
       ? undefined
       : {
-          low: Math.min(RECOAT.low, ready.low),
-          likely: Math.min(RECOAT.likely, ready.likely),
-          high: Math.min(RECOAT.high, ready.high),
+          low: Math.min(NEXT_COAT.low, ready.low),
+          likely: Math.min(NEXT_COAT.likely, ready.likely),
+          high: Math.min(NEXT_COAT.high, ready.high),
         };
   return {
-    ...(recoat ? { recoat } : {}),
+    ...(nextCoat ? { nextCoat } : {}),
     open: {
       low: touchDry.low * OPEN.low,
       likely: touchDry.likely * OPEN.likely,

@@ -7,7 +7,7 @@ export interface Drying {
   readonly ready: Interval;
   readonly firm: Interval;
   /** when another coat of the same layer may follow, where that is sooner than `ready` */
-  readonly recoat?: Interval;
+  readonly nextCoat?: Interval;
   /** recalibrated by a `dry` observation of this or an earlier layer of the same paint and medium */
   readonly observed?: { readonly layer: string; readonly days: number };
 }

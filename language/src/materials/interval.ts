@@ -30,6 +30,13 @@ export function combine(x: Interval, y: Interval, f: (a: number, b: number) => n
 
 export const scale = (x: Interval, factor: number): Interval => mapInterval(x, (v) => v * factor);
 
+/** Product of two figures that are never negative and may be low or high together. */
+export const times = (x: Interval, y: Interval): Interval => ({
+  low: x.low * y.low,
+  likely: x.likely * y.likely,
+  high: x.high * y.high,
+});
+
 export const plus = (x: Interval, y: Interval): Interval => ({
   low: x.low + y.low,
   likely: x.likely + y.likely,

@@ -1,6 +1,6 @@
 /** What evaporates in one sitting (one coat of one layer), by solvent, in g. */
 import { binder, solvent as solventNamed } from '../materials/catalogue.ts';
-import { exactly, type Interval, scale } from '../materials/interval.ts';
+import { exactly, type Interval, scale, times } from '../materials/interval.ts';
 import type { Solvent } from '../materials/types.ts';
 import type { Layer, Plan, PrepareMethod } from '../plan/plan.ts';
 import type { LayerStudy } from '../study/study.ts';
@@ -14,12 +14,6 @@ export interface Emission {
   readonly solvent: Solvent;
   readonly grams: Interval;
 }
-
-const times = (x: Interval, y: Interval): Interval => ({
-  low: x.low * y.low,
-  likely: x.likely * y.likely,
-  high: x.high * y.high,
-});
 
 /** Vapour that is a hazard: not water, and nothing without a weight. */
 const counts = (solvent: Solvent | undefined): solvent is Solvent =>

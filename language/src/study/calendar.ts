@@ -91,7 +91,7 @@ export function calendarOf(plan: Plan, layers: readonly LayerStudy[], stacks: St
 
     // Coats of one layer follow each other as it dries; the painter's own wait is before the next layer.
     const ready = drying?.ready ?? { low: 0, likely: 0, high: 0 };
-    const step = drying?.recoat ?? ready;
+    const step = drying?.nextCoat ?? ready;
     const reason =
       wait && wait.high >= ready.high
         ? `wait ${layer.wait?.words ?? inWords(wait.likely)}`
@@ -101,7 +101,7 @@ export function calendarOf(plan: Plan, layers: readonly LayerStudy[], stacks: St
     const own = {
       layer: layer.name,
       area: layer.areas[0] ?? '',
-      reason: `coat before it: ${drying?.recoat ? 'next coat' : 'ready'} ${readyWords(step)}`,
+      reason: `coat before it: ${drying?.nextCoat ? 'next coat' : 'ready'} ${readyWords(step)}`,
     };
     const coatAt = (n: number): Interval => clocks((end) => free[end] + (n - 1) * step[end]);
     for (let n = 1; n <= coats; n++) {

@@ -256,7 +256,10 @@ export function air({ study, glaze }: Example): string {
   const limit = found(row.limit?.ppm, 'limit');
   return block([
     ['from the paint', `0.3 × ${figure(ml)} = ${figure(spirit)} ml of turpentine`],
-    ['with the brush jar', `(${figure(spirit)} + ${BRUSHES.likely}) × ${rho} = ${figure(row.grams.likely)} g`],
+    [
+      'with the brush jar',
+      `(${figure(spirit)} + ${BRUSHES.likely}) × ${rho} = ${figure(row.grams.likely)} g`,
+    ],
     ['sealed room', `1000 × ${figure(row.grams.likely)} ÷ 30 = ${figure(mg / 30)} mg/m³`],
     ['a·t', `2 ÷ √(3) × 3 = ${figure(at3)}`],
     [

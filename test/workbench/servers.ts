@@ -73,6 +73,7 @@ const environmentIn = (run: string) => ({
   EXTENSIONS_GALLERY: '{"serviceUrl":""}',
   TMPDIR: run,
   XDG_RUNTIME_DIR: run,
+  XDG_CACHE_HOME: run,
   HOME: run,
 });
 

@@ -195,9 +195,10 @@ export function sectionDrawing(study: Study, id = 'section'): Markup | undefined
   const rowHeight = HEAD + height + FOOT;
   const rows = Math.ceil(columns.length / perRow);
   const scale = 20 * perMicron;
+  const key = `20 µm; layers over ${BREAK} µm are drawn broken, dashed ones have no known film`;
   return picture(
     id,
-    perRow * width + 20,
+    Math.max(perRow * width, scale + 6 + key.length * 12 * ADVANCE) + 20,
     rows * rowHeight + 20,
     `Section through ${study.plan.title ?? 'the painting'}`,
     words(columns),
@@ -212,11 +213,7 @@ export function sectionDrawing(study: Study, id = 'section'): Markup | undefined
       'g',
       { transform: `translate(10 ${rows * rowHeight + 8})` },
       el('line', { x1: 0, y1: 0, x2: scale, y2: 0, stroke: '#333', 'stroke-width': 2 }),
-      el(
-        'text',
-        { x: scale + 6, y: 4, fill: '#333' },
-        `20 µm; layers over ${BREAK} µm are drawn broken, dashed ones have no known film`,
-      ),
+      el('text', { x: scale + 6, y: 4, fill: '#333' }, key),
     ),
   );
 }

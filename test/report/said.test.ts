@@ -7,6 +7,7 @@ import { exactly } from '../../language/src/materials/interval.ts';
 import { dryingPart, quantitiesPart } from '../../language/src/report/parts.ts';
 import { sectionDrawing } from '../../language/src/report/section.ts';
 import { spectraDrawing } from '../../language/src/report/spectra.ts';
+import { diary } from '../../language/src/studio/diary.ts';
 import { amountWords, daysWords } from '../../language/src/studio/words.ts';
 
 const studied = (text: string) => createAnalyser()(text, 'file:///a.paintplan').study;
@@ -27,6 +28,17 @@ describe('amounts', () => {
     expect(amount(range(2, 3, 4), 'ml')).toBe('3 ml (2–4)');
     expect(amount(exactly(0), 'ml')).toBe('0 ml');
     expect(amountWords(range(3, 5, 7), 'ml')).toBe('3 to 7 ml');
+  });
+});
+
+describe('the diary', () => {
+  test('tells the proportions of what is too little to be told in ml', () => {
+    const study = studied(`plan "x"
+support linen 6 x 6 cm
+paint w = PW6 in linseed
+paint k = PBk9 in linseed
+layer a { colour 3 w + 1 k film 10 µm }`);
+    expect(diary(study)[0]!.steps[0]).toBe('Mix under 0.1 ml w and under 0.1 ml k (3 : 1 by volume).');
   });
 });
 

@@ -5,7 +5,7 @@ import type { CalendarEntry, LayerStudy, Study } from '../study/study.ts';
 import { groundVolume } from './grounds.ts';
 import { supportArea } from './surface.ts';
 import { varnishVolume } from './varnish.ts';
-import { amountWords, daysWords, rangeWords } from './words.ts';
+import { amountWords, daysWords, figureWords, rangeWords, tooLittle } from './words.ts';
 
 export interface DiaryEntry {
   readonly layer: string;
@@ -45,6 +45,14 @@ function laying(layer: Layer, film: Interval | undefined, coat: number, coats: n
   return `Lay ${layer.kind} ‘${layer.name}’${which} ${where}.${thick}`;
 }
 
+/** Where an amount is too small to be told, the proportions still are. */
+function proportions(amounts: DiaryEntry['amounts']): string {
+  const likely = amounts.map(({ ml }) => ml.likely);
+  const least = Math.min(...likely);
+  if (amounts.length < 2 || !(least > 0) || !amounts.some(({ ml }) => tooLittle(ml))) return '';
+  return ` (${likely.map((v) => figureWords(v / least)).join(' : ')} by volume)`;
+}
+
 function steps(study: LayerStudy, coat: number, amounts: DiaryEntry['amounts']): readonly string[] {
   const { layer, coats, drying, composition } = study;
   const found = layer.prepare.flatMap(({ method, agent }) =>
@@ -52,7 +60,7 @@ function steps(study: LayerStudy, coat: number, amounts: DiaryEntry['amounts']):
   );
   if (amounts.length > 0)
     found.push(
-      `${amounts.length > 1 ? 'Mix' : 'Take'} ${listed(amounts.map(({ name, ml }) => `${amountWords(ml, 'ml')} ${name}`))}.`,
+      `${amounts.length > 1 ? 'Mix' : 'Take'} ${listed(amounts.map(({ name, ml }) => `${amountWords(ml, 'ml')} ${name}`))}${proportions(amounts)}.`,
     );
   found.push(laying(layer, composition?.dryFilm, coat, coats));
   const wiped = listed([...new Set(layer.wipeOut.flatMap((w) => w.areas))]);

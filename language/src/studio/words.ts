@@ -13,12 +13,14 @@ const AS_ONE = 1.1;
 
 const THOUSANDS: Readonly<Record<'ml' | 'g', string>> = { ml: 'litres', g: 'kg' };
 
+/** ml or g that nobody measures out. */
+export const tooLittle = (x: Interval): boolean => x.likely > 0 && x.likely < 0.1;
+
 /** ml or g, in litres and kg from a thousand up; `under 0.1 ml` for what nobody measures out. */
 export function amountWords(x: Interval, unit: 'ml' | 'g'): string {
   if (x.likely >= 1000)
     return rangeWords({ low: x.low / 1000, likely: x.likely / 1000, high: x.high / 1000 }, THOUSANDS[unit]);
-  if (x.likely > 0 && x.likely < 0.1)
-    return x.high < 0.1 ? `under 0.1 ${unit}` : `up to ${figureWords(x.high)} ${unit}`;
+  if (tooLittle(x)) return x.high < 0.1 ? `under 0.1 ${unit}` : `up to ${figureWords(x.high)} ${unit}`;
   return rangeWords(x, unit);
 }
 

@@ -29,6 +29,8 @@ export interface Documents {
   all(uri: string): readonly Open[];
   /** The plan at a place: the document itself, or the block of a note that holds the position. */
   at(uri: string, position: Position | undefined): Open | undefined;
+  /** A plan that is not open, read from the disk for this once. */
+  closed(uri: string): Open | undefined;
   /** Forgets results that other files had a part in; the next `get` computes them anew. */
   othersChanged(): void;
   forget(uri: string): void;
@@ -112,6 +114,10 @@ export function analysedDocuments(documents: TextDocuments<TextDocument>, disk: 
       if (!position) return undefined;
       const offset = document.offsetAt(position);
       return blocksOf(document).find((b) => b.start <= offset && offset <= b.end)?.open;
+    },
+    closed(uri) {
+      const read = host().read(uri);
+      return 'text' in read ? opened(uri, 0, read.text, createAnalyser()) : undefined;
     },
     othersChanged() {
       generation++;

@@ -71,6 +71,7 @@ export function answerRequests(
   connection: Connection,
   documents: Documents,
   openUris: () => readonly string[],
+  closedUris: () => readonly string[],
   publish: Publisher,
   settings: () => Settings,
 ): void {
@@ -161,28 +162,30 @@ export function answerRequests(
     }),
   );
 
-  /** Open plans in which a declaration may be used: its own file, and those that use that file. */
+  /** Where a declaration is used: in the open plans, and in those that lie below the opened folders. */
   const usesOf = (
     open: Open,
     target: Place,
     withDeclaration: boolean,
-  ): { readonly open: Open; readonly place: Place }[] =>
-    [...new Set([open.uri, ...openUris()])].flatMap((uri) => {
-      const other = documents.get(uri);
-      return other
-        ? references(other.analysis.plan, target, withDeclaration).map((place) => ({ open: other, place }))
-        : [];
-    });
+  ): { readonly open: Open; readonly place: Place }[] => {
+    const plans = [
+      ...[...new Set([open.uri, ...openUris()])].map((uri) => documents.get(uri)),
+      ...closedUris().map((uri) => documents.closed(uri)),
+    ];
+    const uses = plans.flatMap((plan) =>
+      plan
+        ? references(plan.analysis.plan, target, withDeclaration).map((place) => ({ open: plan, place }))
+        : [],
+    );
+    const declared = uses.some((u) => u.place.uri === target.uri && u.place.start === target.start);
+    return withDeclaration && !declared ? [{ open, place: target }, ...uses] : uses;
+  };
 
   connection.onReferences(
     on([] as Location[], (open, { position, context }) => {
       const found = nameAt(open.analysis.plan, offset(open, position));
       if (!found) return [];
-      const uses = usesOf(open, found.target, context.includeDeclaration).map((u) =>
-        location(u.open, u.place),
-      );
-      const declaredElsewhere = context.includeDeclaration && !openUris().includes(found.target.uri);
-      return declaredElsewhere ? [location(open, found.target), ...uses] : uses;
+      return usesOf(open, found.target, context.includeDeclaration).map((u) => location(u.open, u.place));
     }),
   );
   connection.onDocumentHighlight(
@@ -211,7 +214,6 @@ export function answerRequests(
       changes[place.uri]?.push({ range: rangeOf(place, of.linesOf(place.uri)), newText: params.newName });
     };
     for (const u of usesOf(open, found.target, true)) put(u.open, u.place);
-    if (!openUris().includes(found.target.uri)) put(open, found.target);
     return { changes };
   });
 

@@ -207,6 +207,7 @@ export function serve(connection: Connection, disk: Disk): void {
     connection,
     documents,
     () => texts.all().map((t) => t.uri),
+    () => (trusted ? disk.plans(roots) : []).filter((uri) => !texts.get(uri)),
     publish,
     () => settings,
   );

@@ -27,6 +27,20 @@ inBothHosts('names', 'trusted', (step, host) => {
     await expectProblems(page, MOOR, listed(folder, MOOR));
   });
 
+  if (host === 'node')
+    step('renames in the plans and palettes that are not open, too', async ({ page, read }) => {
+      const files = [MOOR, 'landscape/skies.paintplan', 'landscape/heath.paintplan'];
+      const before = files.map(read);
+      await openFile(page, 'moor-after-rain.paintplan');
+      await goTo(page, ...placeOf(read(MOOR), 'cobalt-blue'));
+      await renameTo(page, 'clear-blue');
+      await page.locator('.tabs-container .tab.dirty').first().waitFor();
+      await save(page);
+      await expect
+        .poll(() => files.map(read), { timeout: 30_000 })
+        .toEqual(before.map((text) => text.replaceAll('cobalt-blue', 'clear-blue')));
+    });
+
   step('tells the figures of a layer at the cursor', async ({ page, folder, read }) => {
     const file = 'first-plan.paintplan';
     const study = JSON.parse(paintplan(folder, 'study', file, '--format', 'json')) as {

@@ -92,13 +92,20 @@ export async function save(page: Page): Promise<void> {
   await page.locator('.tabs-container .tab.dirty').first().waitFor({ state: 'detached' });
 }
 
-/** Renames what stands at the cursor. */
+/** Renames what stands at the cursor and waits for the texts to change. */
 export async function renameTo(page: Page, name: string): Promise<void> {
   const input = page.locator('.rename-box input.rename-input');
-  await until('F2', () => page.keyboard.press('F2'), input);
-  await input.fill(name);
-  await page.keyboard.press('Enter');
-  await input.waitFor({ state: 'hidden' });
+  // on a busy machine the box may take the old name for the answer, or lose the focus: ask again
+  for (let i = 0; i < 10; i++) {
+    await until('F2', () => page.keyboard.press('F2'), input);
+    await input.and(page.locator(':focus')).waitFor();
+    await input.fill(name);
+    await drawn(page);
+    await page.keyboard.press('Enter');
+    await input.waitFor({ state: 'hidden' });
+    if (await appears(page.locator('.tabs-container .tab.dirty').first(), 6000)) return;
+  }
+  throw new Error(`Nothing was renamed to ‘${name}’`);
 }
 
 /** What Ctrl+. offers at the cursor. */

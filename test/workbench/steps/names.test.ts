@@ -20,7 +20,6 @@ inBothHosts('names', 'trusted', (step, host) => {
     await openFile(page, 'moor-after-rain.paintplan');
     await goTo(page, ...placeOf(moor, 'yellow-ochre'));
     await renameTo(page, 'golden-ochre');
-    await page.locator('.tabs-container .tab.dirty').first().waitFor();
     await save(page);
     await expect.poll(() => read(MOOR)).toBe(moor.replaceAll('yellow-ochre', 'golden-ochre'));
     await expect.poll(() => read(EARTHS)).toBe(earths.replaceAll('yellow-ochre', 'golden-ochre'));
@@ -34,7 +33,6 @@ inBothHosts('names', 'trusted', (step, host) => {
       await openFile(page, 'moor-after-rain.paintplan');
       await goTo(page, ...placeOf(read(MOOR), 'cobalt-blue'));
       await renameTo(page, 'clear-blue');
-      await page.locator('.tabs-container .tab.dirty').first().waitFor();
       await save(page);
       await expect
         .poll(() => files.map(read), { timeout: 30_000 })

@@ -39,7 +39,10 @@ for (const name of names.length > 0 ? names : Object.keys(benches))
 if (asked.includes('--page')) {
   const page = `# Accuracy and speed
 
-Written by \`npm run bench -- --page\` on ${new Date().toISOString().slice(0, 10)}; ${tool.name} ${tool.version}, data ${tool.data}. The machine: ${machine}. Other work may have run on it, so read the ratios first: both sides of each were measured in one run. Times of another machine will differ, its ratios hardly.
+Written by \`npm run bench -- --page\` on ${new Date().toISOString().slice(0, 10)}; ${tool.name} ${tool.version}, data ${tool.data}. Other work may have run on the machine, so read the ratios first: both sides of each were measured in one run. Times of another machine will differ, its ratios hardly.
+
+<!-- cspell:disable-next-line -->
+The machine: ${machine}.
 
 What the figures of a plan are worth is told on [How the figures are made](figures.md), what the colours rest on under [Colour](colour.md).
 

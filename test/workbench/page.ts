@@ -79,6 +79,13 @@ export const cursorAt = (page: Page, line: number, column: number) =>
     .first()
     .waitFor();
 
+/** Waits until the cursor of an editor is in a line, whether or not the keyboard is there too. */
+export const cursorInLine = (page: Page, line: number) =>
+  page
+    .locator('.monaco-editor .line-numbers.active-line-number', { hasText: exactly(String(line)) })
+    .first()
+    .waitFor();
+
 /** Where some words first stand in a text, as line and column from 1. */
 export function placeOf(text: string, words: string): readonly [number, number] {
   const at = text.indexOf(words);

@@ -1,7 +1,7 @@
 /** The preview beside the plan, and the walkthrough that leads to it. */
 import { expect } from 'vitest';
 import { paintplan } from '../cli.ts';
-import { activeEditor, choose, cursorAt, goTo, openFile, placeOf, runCommand, webView } from '../page.ts';
+import { activeEditor, choose, cursorInLine, goTo, openFile, placeOf, runCommand, webView } from '../page.ts';
 import { inBothHosts } from '../window.ts';
 
 const PLAN = 'first-plan.paintplan';
@@ -42,10 +42,12 @@ inBothHosts('preview', 'trusted', (step) => {
     await goTo(page, 1, 1);
     const [line] = placeOf(read(PLAN), 'glaze yellow');
     await webView(page).locator('table [data-layer="yellow"]').first().click();
-    await cursorAt(page, line, 1);
+    await cursorInLine(page, line);
   });
 
   step('follows the cursor of the editor', async ({ page, read }) => {
+    // the click may have left the keyboard in the preview
+    await openFile(page, PLAN);
     await goTo(page, ...placeOf(read(PLAN), 'underlayer'));
     await webView(page).locator('table [data-layer="drawing-in"].current').first().waitFor();
     expect(await webView(page).locator('[data-layer="yellow"].current').count()).toBe(0);

@@ -14,7 +14,7 @@ export const useMissing: Rule = {
     for (const u of plan.uses) {
       const because = {
         missing: 'there is no such file',
-        unreadable: 'it cannot be read as a plan',
+        unreadable: 'it is not read',
         'too-large': 'it is too large to be a palette',
       };
       if (u.status !== 'missing' && u.status !== 'unreadable' && u.status !== 'too-large') continue;

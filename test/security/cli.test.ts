@@ -93,7 +93,7 @@ describe('under the watch, in a hostile workspace', () => {
 
   test('a place of a note takes plans inside the folder only', () => {
     const { out, said } = watched('report', 'note.md', '--to', 'md');
-    expect(said.match(/it is not read/g)).toHaveLength(hostile.uses.length);
+    expect(said.match(/cannot be read as a plan/g)).toHaveLength(hostile.uses.length);
     expect(out.match(/<!-- paintplan end -->/g)).toHaveLength(hostile.uses.length + 2);
   });
 

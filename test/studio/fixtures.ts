@@ -1,6 +1,7 @@
 /** Plans and studies by hand, with nothing in them but what the studio reads. */
 import { exactly, type Interval } from '../../language/src/materials/interval.ts';
 import type { Layer, Measure, Place, Plan, Sample } from '../../language/src/plan/plan.ts';
+import { unsaid } from '../../language/src/plan/unsaid.ts';
 import type { Composition, LayerStudy, Study } from '../../language/src/study/study.ts';
 
 export const place: Place = { uri: 'file:///made-up.paintplan', start: 0, end: 0 };
@@ -23,17 +24,9 @@ export const layer = (name: string, index: number, more: Partial<Layer> = {}): L
   kind: 'layer',
   index,
   kindPlace: place,
-  on: [],
-  except: [],
-  areas: ['everything'],
   everywhere: true,
-  prepare: [],
-  wipeOut: [],
-  measured: [],
-  evidence: [],
-  allows: [],
-  notes: [],
-  fields: [],
+  ...unsaid(),
+  areas: ['everything'],
   ...more,
 });
 

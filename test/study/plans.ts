@@ -17,6 +17,7 @@ import type {
   Plan,
   Studio,
 } from '../../language/src/plan/plan.ts';
+import { unsaid } from '../../language/src/plan/unsaid.ts';
 
 export const place = { uri: 'file:///test.paintplan', start: 0, end: 0 };
 const named = (name: string) => ({ name, place, namePlace: place });
@@ -96,17 +97,8 @@ export const layer = (kind: LayerKind, name: string, more: Partial<Layer> = {}):
   kind,
   index: 0,
   kindPlace: place,
-  on: [],
-  except: [],
-  areas: [],
   everywhere: true,
-  prepare: [],
-  wipeOut: [],
-  measured: [],
-  evidence: [],
-  allows: [],
-  notes: [],
-  fields: [],
+  ...unsaid(),
   ...more,
 });
 

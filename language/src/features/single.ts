@@ -6,6 +6,7 @@ import { fromLab } from '../optics/spectrum.ts';
 import { layOn, toColour } from '../optics/stack.ts';
 import { GLOSS } from '../optics/surface.ts';
 import type { Formula, Ingredient, Layer } from '../plan/plan.ts';
+import { unsaid } from '../plan/unsaid.ts';
 import type { Study } from '../study/study.ts';
 import { compositionOf } from '../study/what-if.ts';
 
@@ -14,25 +15,16 @@ export const nowhere = { uri: '', start: 0, end: 0 };
 /** A layer of one paint alone, to learn what the paint brings. */
 function alone(ingredient: Ingredient, like: Layer | undefined): Layer {
   const formula: Formula = { parts: [{ ingredient, place: nowhere }], amounts: 'none', place: nowhere };
-  const empty = {
+  const empty: Layer = {
     kind: 'layer',
     name: '',
     index: -1,
     place: nowhere,
     namePlace: nowhere,
     kindPlace: nowhere,
-    on: [],
-    except: [],
-    areas: [],
     everywhere: true,
-    prepare: [],
-    wipeOut: [],
-    measured: [],
-    evidence: [],
-    allows: [],
-    notes: [],
-    fields: [],
-  } as unknown as Layer;
+    ...unsaid(),
+  };
   return { ...(like ?? empty), colour: { kind: 'formula', formula }, medium: undefined };
 }
 

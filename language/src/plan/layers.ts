@@ -32,6 +32,7 @@ import type {
   PrepareMethod,
 } from './plan.ts';
 import { formula, guess, type Reader, refer } from './scope.ts';
+import { unsaid } from './unsaid.ts';
 
 export function colourValue(
   context: Context,
@@ -301,17 +302,8 @@ export function readLayer(
     namePlace: name?.place ?? { ...kindPlace, start: kindPlace.end },
     kindPlace,
     description: chunk.description,
-    on: [],
-    except: [],
-    areas: [],
     everywhere: false,
-    prepare: [],
-    wipeOut: [],
-    measured: [],
-    evidence: [],
-    allows: [],
-    notes: [],
-    fields: [],
+    ...unsaid(),
   } as unknown as Draft;
   let last = (chunk.open ?? chunk.start) + 1;
   for (const { node, base } of parsed.fields as readonly Piece<LayerField>[]) {

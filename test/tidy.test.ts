@@ -6,6 +6,7 @@ import { describe, expect, test } from 'vitest';
 import { FILE_ENDING, LANGUAGE_ID, TOOL_NAME, TOOL_VERSION } from '../language/src/plan/names.ts';
 import { readPlan } from '../language/src/plan/read.ts';
 import { rules } from '../language/src/rules/index.ts';
+import { themes } from '../language/src/rules/themes.ts';
 
 const root = new URL('..', import.meta.url).pathname;
 const source = join(root, 'language', 'src');
@@ -131,8 +132,17 @@ describe('rules', () => {
     expect(rule.why.length).toBeGreaterThan(30);
     expect(rule.whatToDo.length).toBeGreaterThan(10);
     expect(rule.sources.length).toBeGreaterThan(0);
-    expect(existsSync(join(source, 'rules', `${id}.ts`)), `${id} has a file of its own`).toBe(true);
+    expect(existsSync(join(source, 'rules', rule.theme, `${id}.ts`)), `${id} has a file of its own`).toBe(
+      true,
+    );
   });
+});
+
+test('no rule imports another', () => {
+  const themed = Object.keys(themes).map((theme) => join(source, 'rules', theme));
+  for (const path of themed.flatMap((folder) => files(folder, '.ts')))
+    for (const { from } of imports(path))
+      expect(themed, `${relative(root, path)} imports ${from}`).not.toContain(join(path, '..', from, '..'));
 });
 
 describe('names', () => {

@@ -4,110 +4,8 @@ import { pathToFileURL } from 'node:url';
 import type { Mark, Source } from '../src/materials/types.ts';
 import { rules } from '../src/rules/index.ts';
 import type { Rule } from '../src/rules/rule.ts';
-import { languageReference } from '../src/rules/words.ts';
-
-/** Themes in the order of the page, each with its rules; a rule named nowhere is an error. */
-const THEMES: readonly (readonly [string, string, readonly string[]])[] = [
-  [
-    'Language and names',
-    'Slips of the pen: what cannot be read, resolved or added up.',
-    [
-      'unknown-pigment',
-      'pigment-needs-variety',
-      'unknown-material',
-      'unknown-name',
-      'duplicate-name',
-      'name-clash-in-use',
-      'use-missing',
-      'use-cycle',
-      'use-outside-workspace',
-      'parts-not-100',
-      'mixed-amounts',
-      'circular-mix',
-      'missing-field',
-      'repeated-field',
-      'out-of-range',
-      'area-over-100',
-      'area-unpainted',
-      'unused-declaration',
-      'layer-empty',
-      'date-order',
-      'unneeded-allow',
-      'unknown-rule',
-      'not-in-plan',
-      'not-in-record',
-    ],
-  ],
-  [
-    'Fat, lean and drying',
-    'Whether each film can dry on the one beneath it, and when.',
-    [
-      'lean-over-fat',
-      'fat-colour-low',
-      'underbound',
-      'too-much-solvent',
-      'too-much-medium',
-      'fast-over-slow',
-      'not-ready',
-      'short-open-time',
-      'slow-underlayer',
-      'thick-fat-film',
-      'film-too-thick-for-kind',
-    ],
-  ],
-  [
-    'Adhesion and structure',
-    'Whether the layers hold on to one another and to their support.',
-    [
-      'beading-risk',
-      'unsound-preparation',
-      'residue-agent',
-      'oil-out-excess',
-      'oil-out-left-last',
-      'abrade-toxic-layer',
-      'zinc-in-ground',
-      'zinc-in-film',
-      'acrylic-over-oil',
-      'ground-not-cured',
-      'ground-unsealed',
-      'asphalt-below',
-      'brown-coal-film',
-      'varnish-too-early',
-      'varnish-between-layers',
-      'support-ground-mismatch',
-    ],
-  ],
-  [
-    'Glazes and order',
-    'What will be seen of each layer. These rest on predicted colours, each with its radius.',
-    [
-      'opaque-white-in-glaze',
-      'opaque-in-glaze',
-      'glaze-cannot-lighten',
-      'glaze-invisible',
-      'glaze-hides',
-      'underlayer-drowned',
-      'target-missed',
-      'swatch-inconsistent',
-      'measured-far-from-predicted',
-    ],
-  ],
-  [
-    'Lasting',
-    'What light, time and the neighbours will do to the colours.',
-    ['fugitive-pigment', 'not-in-period', 'incompatible-pair', 'darkens-or-greys'],
-  ],
-  [
-    'Health',
-    'Poison, vapour and fire. They defer to the maker’s safety data sheet, to the codes of your place and to licensed practice.',
-    ['toxic-pigment', 'vapour-over-limit', 'air-unknown', 'oily-rags', 'restricted-material'],
-  ],
-  [
-    'Records',
-    'Whether what was observed of an old painting agrees with itself. Records take no craft advice.',
-    ['sample-order-conflict', 'sample-thickness-outside', 'sample-wrong-area', 'made-range-empty'],
-  ],
-];
+import { languageReference } from '../src/rules/shared/words.ts';
+import { themes } from '../src/rules/themes.ts';
 
 const MARKS: Readonly<Record<Mark, string>> = {
   published: 'published',
@@ -174,17 +72,13 @@ ${rule.why}
 `;
 }
 
-/** The whole page. Throws where a rule has no theme. */
+/** The whole page: the themes in their order, the rules of each by id. */
 export function rulesPage(): string {
-  const byId = new Map(rules.map((r) => [r.id, r]));
-  const themed = new Set(THEMES.flatMap(([, , ids]) => ids));
-  const lost = rules.filter((r) => !themed.has(r.id)).map((r) => r.id);
-  if (lost.length > 0) throw new Error(`no theme in language/build/rules-page.ts for ${lost.join(', ')}`);
-  const parts = THEMES.map(([title, about, ids]) => {
-    const here = ids.flatMap((id) => byId.get(id) ?? []);
-    return here.length === 0 ? '' : `## ${title}\n\n${about}\n\n${here.map(entry).join('\n')}`;
+  const parts = Object.entries(themes).map(([theme, { title, about }]) => {
+    const here = rules.filter((r) => r.theme === theme);
+    return `## ${title}\n\n${about}\n\n${here.map(entry).join('\n')}`;
   });
-  return `${[INTRO, ...parts.filter(Boolean)].join('\n')}`;
+  return [INTRO, ...parts].join('\n');
 }
 
 if (process.argv[1] && import.meta.url === pathToFileURL(process.argv[1]).href)

@@ -1,6 +1,7 @@
-/** The page of the rules says what the rules say. */
+/** What is written from the rules is current: their index, and the page that says what they say. */
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
+import { rulesIndex } from '../../language/build/rules-index.ts';
 import { rulesPage } from '../../language/build/rules-page.ts';
 import { rules } from '../../language/src/rules/index.ts';
 
@@ -8,6 +9,12 @@ const page = readFileSync(new URL('../../language/docs/rules.md', import.meta.ur
 
 test('language/docs/rules.md is current: else run node language/build/rules-page.ts', () => {
   expect(page).toBe(rulesPage());
+});
+
+test('language/src/rules/index.ts is current: else run node language/build/rules-index.ts', () => {
+  expect(readFileSync(new URL('../../language/src/rules/index.ts', import.meta.url), 'utf8')).toBe(
+    rulesIndex(),
+  );
 });
 
 test('every rule has its heading, once', () => {

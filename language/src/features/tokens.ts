@@ -1,6 +1,6 @@
 /** Semantic tokens: what names mean, which the highlighting by patterns cannot know. */
 import type { Plan } from '../plan/plan.ts';
-import { ingredients } from '../rules/ingredients.ts';
+import { ingredients } from '../rules/shared/ingredients.ts';
 
 export const TOKEN_TYPES = ['namespace', 'class', 'variable', 'property', 'function', 'enumMember'] as const;
 export const TOKEN_MODIFIERS = ['declaration'] as const;

@@ -3,10 +3,10 @@ import { nearest } from '../materials/nearest.ts';
 import type { Allow, Layer, Plan, Severity } from '../plan/plan.ts';
 import type { Study } from '../study/study.ts';
 import { withoutFollowing } from './doubtful.ts';
-import { takeOut } from './fixes.ts';
 import { rules } from './index.ts';
 import type { Finding, Report, Rule } from './rule.ts';
-import { didYouMean, quoted } from './words.ts';
+import { takeOut } from './shared/fixes.ts';
+import { didYouMean, quoted } from './shared/words.ts';
 
 /** How the rules are run: `severities` by a rule’s id, `off` silences it. */
 export interface CheckSettings {
@@ -137,7 +137,7 @@ export function findings(plan: Plan, study: Study, settings: CheckSettings = {})
         ),
       );
   }
-  return withoutFollowing(plan, found)
+  return withoutFollowing(plan, found, ruleById)
     .filter((f) => !off.has(f.rule))
     .sort(unlike)
     .filter(

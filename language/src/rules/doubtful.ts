@@ -3,55 +3,10 @@
  * other words, so it is left out until the figure is mended.
  */
 import type { Formula, Ingredient, Layer, Measure, Plan } from '../plan/plan.ts';
-import type { Finding } from './rule.ts';
-
-/** What figures are about: of what a film is made and how much, how long it waits, the studio, the size of the picture. */
-type Kind = 'film' | 'time' | 'climate' | 'air' | 'surface' | 'tolerance';
-
-/** Rules that find fault with a figure itself. */
-const FIRST: readonly string[] = ['out-of-range', 'parts-not-100', 'mixed-amounts'];
-
-/** Rules that compute with figures, and with which. */
-const RESTS_ON: Readonly<Record<string, readonly Kind[]>> = {
-  'air-unknown': ['film', 'air', 'surface'],
-  'beading-risk': ['film'],
-  'fast-over-slow': ['film', 'time', 'climate'],
-  'fat-colour-low': ['film'],
-  'film-too-thick-for-kind': ['film'],
-  'glaze-cannot-lighten': ['film', 'tolerance'],
-  'glaze-hides': ['film'],
-  'glaze-invisible': ['film'],
-  'ground-not-cured': ['time', 'climate'],
-  'lean-over-fat': ['film'],
-  'measured-far-from-predicted': ['film'],
-  'not-ready': ['film', 'time', 'climate'],
-  'oil-out-excess': ['film'],
-  'sample-thickness-outside': ['film'],
-  'short-open-time': ['film', 'climate', 'air'],
-  'slow-underlayer': ['film'],
-  'target-missed': ['film', 'tolerance'],
-  'thick-fat-film': ['film'],
-  'too-much-medium': ['film'],
-  'too-much-solvent': ['film'],
-  underbound: ['film'],
-  'underlayer-drowned': ['film'],
-  'vapour-over-limit': ['film', 'air', 'surface'],
-  'varnish-too-early': ['film', 'time', 'climate'],
-  'zinc-in-film': ['film'],
-};
-
-/** Rules about a colour rest on every film beneath, too. */
-const SEEN: readonly string[] = [
-  'glaze-cannot-lighten',
-  'glaze-hides',
-  'glaze-invisible',
-  'measured-far-from-predicted',
-  'target-missed',
-  'underlayer-drowned',
-];
+import type { Figure, Finding, Rule } from './rule.ts';
 
 interface Spot {
-  readonly kind: Kind;
+  readonly kind: Figure;
   readonly start: number;
   readonly end: number;
   /** the declaration it stands in, or the layer; neither for the whole plan */
@@ -59,7 +14,7 @@ interface Spot {
 }
 
 function* spots(plan: Plan): Generator<Spot> {
-  const spot = (kind: Kind, x: Measure | Formula | undefined, of?: object): Spot[] =>
+  const spot = (kind: Figure, x: Measure | Formula | undefined, of?: object): Spot[] =>
     x && x.place.uri === plan.uri ? [{ kind, start: x.place.start, end: x.place.end, of }] : [];
   const { studio, support } = plan;
   yield* spot('climate', studio.temperature);
@@ -112,11 +67,15 @@ function madeWith(layer: Layer, wrong: ReadonlySet<object>): boolean {
 }
 
 /** Findings without those that follow from a figure found impossible. */
-export function withoutFollowing(plan: Plan, found: readonly Finding[]): readonly Finding[] {
-  const first = found.filter((f) => FIRST.includes(f.rule) && f.place.uri === plan.uri);
+export function withoutFollowing(
+  plan: Plan,
+  found: readonly Finding[],
+  ruleById: ReadonlyMap<string, Rule>,
+): readonly Finding[] {
+  const first = found.filter((f) => ruleById.get(f.rule)?.judgesFigures && f.place.uri === plan.uri);
   if (first.length === 0) return found;
-  const everywhere = new Set<Kind>();
-  const wrong = new Map<Kind, Set<object>>();
+  const everywhere = new Set<Figure>();
+  const wrong = new Map<Figure, Set<object>>();
   for (const { kind, start, end, of } of spots(plan)) {
     if (!first.some((f) => start <= f.place.start && f.place.start < end)) continue;
     if (of) wrong.set(kind, (wrong.get(kind) ?? new Set()).add(of));
@@ -131,7 +90,7 @@ export function withoutFollowing(plan: Plan, found: readonly Finding[]): readonl
   const layerAt = (f: Finding['related'][number]) =>
     plan.layers.find((l) => l.place.start <= f.place.start && f.place.start < l.place.end)?.index;
   return found.filter((f) => {
-    const kinds = RESTS_ON[f.rule] ?? [];
+    const kinds = ruleById.get(f.rule)?.restsOn ?? [];
     if (kinds.some((k) => everywhere.has(k))) return false;
     const about = [f.layer, ...f.related.map(layerAt)];
     const shared = f.layer === undefined ? undefined : plan.layers[f.layer]?.areas;
@@ -140,7 +99,7 @@ export function withoutFollowing(plan: Plan, found: readonly Finding[]): readonl
       if (!layers || layers.size === 0) return k === 'tolerance' && wrong.has(k);
       if (f.layer === undefined || about.some((i) => i !== undefined && layers.has(i))) return true;
       return (
-        SEEN.includes(f.rule) &&
+        kinds.includes('films beneath') &&
         [...layers].some(
           (i) => i <= (f.layer as number) && plan.layers[i]?.areas.some((a) => shared?.includes(a)),
         )

@@ -2,6 +2,14 @@
 import type { Source } from '../materials/types.ts';
 import type { Fix, Place, Plan, Severity } from '../plan/plan.ts';
 import type { Study } from '../study/study.ts';
+import type { Theme } from './themes.ts';
+
+/**
+ * Figures a rule may compute with: of what a film is made and how thick it is, how long it waits, the studio's climate and
+ * its air, the size of the picture, how near a colour is to come. `films beneath` adds every film below the layer spoken of,
+ * as a colour does.
+ */
+export type Figure = 'film' | 'films beneath' | 'time' | 'climate' | 'air' | 'surface' | 'tolerance';
 
 /** What one rule says of one place, with what can be done about it. */
 export interface Finding {
@@ -35,11 +43,17 @@ export interface Rule {
   readonly id: string;
   /** five words or so, no full stop */
   readonly title: string;
+  /** the folder it lies in */
+  readonly theme: Theme;
   readonly severity: Severity;
   /** two sentences a painter understands */
   readonly why: string;
   readonly whatToDo: string;
   readonly sources: readonly Source[];
+  /** what it computes with: it is silent where another rule has just called such a figure impossible */
+  readonly restsOn: readonly Figure[];
+  /** its findings call a figure impossible: what rests on that figure waits until it is mended */
+  readonly judgesFigures?: true;
   /** the files it speaks on; records take no craft advice. A palette is a file of paints and mediums only. */
   readonly appliesTo: readonly ('plan' | 'record' | 'palette')[];
   /** needs predicted colours: run after the cheap ones, off the typing path */

@@ -1,0 +1,39 @@
+import type { Rule } from '../rule.ts';
+import { isFilm } from '../shared/beneath.ts';
+import { coveredBy } from '../shared/films.ts';
+import { isAsphalt, pigmentPlace } from '../shared/pigments.ts';
+import { Called, called, practice, published } from '../shared/words.ts';
+
+/** A film that never dries, under others. */
+export const asphaltBelow: Rule = {
+  id: 'asphalt-below',
+  title: 'Asphalt below other layers',
+  theme: 'adhesion',
+  severity: 'error',
+  why: 'Asphaltum never dries for good: warmth softens it again, it runs and crawls, and everything on it breaks into islands.',
+  whatToDo:
+    'Mix the brown from a transparent iron oxide and a black; no medium or waiting time makes asphalt sound.',
+  sources: [
+    published('Gettens & Stout, Painting Materials (1942) p.94: never dries permanently, runs and crawls'),
+    practice('asphalt is left out of oil painting'),
+  ],
+  restsOn: [],
+  appliesTo: ['plan'],
+  *check(_plan, study) {
+    for (const l of study.layers) {
+      if (
+        !isFilm(l) ||
+        !l.composition.pigments.some((p) => isAsphalt(p.pigment) && p.volumeFraction.likely > 0)
+      )
+        continue;
+      const upper = coveredBy(study, l.layer);
+      if (!upper) continue;
+      yield {
+        message: `${Called(l.layer)} holds asphaltum, and ${called(upper.layer)} lies on it: the asphalt never dries and tears what is above it. Mix the brown from a transparent iron oxide and a black.`,
+        place: pigmentPlace(l.layer, isAsphalt),
+        layer: l.layer.index,
+        related: [{ message: `${Called(upper.layer)} lies on it`, place: upper.layer.namePlace }],
+      };
+    }
+  },
+};

@@ -1,0 +1,48 @@
+import type { Rule } from '../rule.ts';
+import { filmOf, touching } from '../shared/beneath.ts';
+import { isOilFilm, on } from '../shared/films.ts';
+import { newLayer } from '../shared/fixes.ts';
+import { Called, called, practice } from '../shared/words.ts';
+
+/** µm up to which a first oil film is a seal itself, as an imprimatura or a thin drawing in colour is. */
+const SEAL_UM = 12;
+
+/** The first oil layer on a ground that drinks. */
+export const groundUnsealed: Rule = {
+  id: 'ground-unsealed',
+  title: 'Absorbent ground not sealed',
+  theme: 'adhesion',
+  severity: 'warning',
+  why: 'A chalk or plaster ground drinks the oil out of the first layer, which is left matt, spotty and weak. A thin size, a thin imprimatura or a breath of oil closes it.',
+  whatToDo: 'Seal it with thin glue size or shellac, or let a thin imprimatura in oil or alkyd do it.',
+  sources: [
+    practice('chalk grounds are isolated with size, shellac or a thin imprimatura before body colour'),
+  ],
+  restsOn: [],
+  appliesTo: ['plan'],
+  *check(plan, study) {
+    for (const upper of study.layers) {
+      const { layer } = upper;
+      if (!isOilFilm(upper) || layer.kind === 'size' || layer.kind === 'varnish') continue;
+      // a ground in oil is meant to sink in, a wash is the seal itself, and an oiling out has filled the pores
+      if (layer.kind === 'ground' || layer.kind === 'imprimatura' || filmOf(upper) <= SEAL_UM) continue;
+      if (layer.prepare.some((p) => p.method === 'oil-out')) continue;
+      for (const { below, area } of touching(study, upper)) {
+        const ground = below.layer.kind === 'ground' ? below.layer.material?.is : undefined;
+        // acrylic grounds are absorbent just so far that oil grips
+        if (!ground?.absorbent || ground.kind === 'acrylic') continue;
+        yield {
+          message: `${Called(layer)} is the first oil on ${called(below.layer)}${on(plan, area)}, which is absorbent: the oil sinks away and leaves it matt and weak. Seal the ground first.`,
+          place: layer.namePlace,
+          layer: layer.index,
+          severity: ground.kind === 'glue' || ground.id.endsWith('plaster') ? 'warning' : 'info',
+          related: [{ message: `${Called(below.layer)} is absorbent`, place: below.layer.namePlace }],
+          fixes: [
+            newLayer(plan, 'Seal the ground with glue size', below.layer, 'after', 'size', 'seal', 'glue'),
+          ],
+        };
+        break;
+      }
+    }
+  },
+};

@@ -1,0 +1,41 @@
+import type { Rule } from '../rule.ts';
+import { coveredBy, isMediumAlone, isOilFilm } from '../shared/films.ts';
+import { replace } from '../shared/fixes.ts';
+import { Called, practice } from '../shared/words.ts';
+
+/** Bare oil as the last thing on the picture, or under its varnish. */
+export const oilOutLeftLast: Rule = {
+  id: 'oil-out-left-last',
+  title: 'Bare oil left as the last layer',
+  theme: 'adhesion',
+  severity: 'warning',
+  why: 'Oil rubbed on to bring sunken darks back yellows at the very surface, takes dirt, and cannot be taken off again without harming the paint. Under a varnish it stays soft.',
+  whatToDo:
+    'Oil out only where you paint on the same day; bring back sunken darks with varnish when the time has come.',
+  sources: [practice('no oil on a finished picture; a varnish can be taken off, oil cannot')],
+  restsOn: [],
+  appliesTo: ['plan'],
+  *check(_plan, study) {
+    for (const l of study.layers) {
+      const { layer } = l;
+      if (layer.kind === 'varnish') {
+        const p = layer.prepare.find((x) => x.method === 'oil-out');
+        if (p)
+          yield {
+            message: `${Called(layer)} is laid on a fresh oiling out: the oil is shut in, stays soft and yellows. Varnish the bare dry paint.`,
+            place: p.place,
+            layer: layer.index,
+            fixes:
+              layer.prepare.length === 1 ? [replace('Wipe off the dust only', p.place, 'prepare wipe')] : [],
+          };
+      } else if (isMediumAlone(layer) && layer.kind !== 'size' && isOilFilm(l)) {
+        if (coveredBy(study, layer, (u) => u.layer.kind !== 'varnish')) continue;
+        yield {
+          message: `${Called(layer)} leaves bare medium as the last thing on the picture: it yellows at the surface and cannot be taken off again. Paint into it on the same day, or wait for the varnish.`,
+          place: layer.namePlace,
+          layer: layer.index,
+        };
+      }
+    }
+  },
+};

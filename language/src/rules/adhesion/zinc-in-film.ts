@@ -1,0 +1,57 @@
+import type { Severity } from '../../plan/plan.ts';
+import type { LayerStudy } from '../../study/study.ts';
+import type { Rule } from '../rule.ts';
+import { filmOf } from '../shared/beneath.ts';
+import { isOilFilm } from '../shared/films.ts';
+import { VEIL_UM } from '../shared/limits.ts';
+import { isZincWhite, pigmentPlace, zincSource } from '../shared/pigments.ts';
+import { Called, ours, percent } from '../shared/words.ts';
+
+/** Mass of zinc white in the dry film from which it is told, warned of, refused on a flexible support. */
+const STEPS = [0.05, 0.15, 0.25];
+const LEVELS: readonly Severity[] = ['info', 'warning', 'error'];
+
+/** One step milder on what does not bend, and for a veil; nothing where that leaves none. */
+function severityOf(l: LayerStudy, share: number, flexible: boolean): Severity | undefined {
+  const step = STEPS.filter((s) => share >= s - 1e-9).length;
+  const milder = (flexible ? 0 : 1) + (filmOf(l) < VEIL_UM ? 1 : 0);
+  return LEVELS[step - milder - 1];
+}
+
+/** Zinc white in a layer of paint. */
+export const zincInFilm: Rule = {
+  id: 'zinc-in-film',
+  title: 'Zinc white in an oil film',
+  theme: 'adhesion',
+  severity: 'warning',
+  why: 'Zinc white and oil make soaps, and the film turns brittle within years. On canvas, which moves, it cracks and lifts; on a stiff support it lasts longer.',
+  whatToDo:
+    'Use titanium white, warmed or let down with chalk, or lead white where law and care allow it; keep zinc for veils on stiff supports.',
+  sources: [
+    zincSource,
+    ours(
+      'told from 5, 15 and 25 % of the dry film by mass; one step milder on a stiff support and for a veil under 10 µm',
+    ),
+  ],
+  restsOn: ['film'],
+  appliesTo: ['plan'],
+  *check(plan, study) {
+    // a support nobody named is taken as canvas, the worse case
+    const kind = plan.support?.material?.is?.kind;
+    const flexible = kind === undefined || kind === 'flexible' || kind === 'paper';
+    for (const l of study.layers) {
+      if (!isOilFilm(l) || l.layer.kind === 'ground') continue;
+      const share = l.composition.pigments
+        .filter((p) => isZincWhite(p.pigment))
+        .reduce((sum, p) => sum + p.massFraction.likely, 0);
+      const severity = severityOf(l, share, flexible);
+      if (!severity) continue;
+      yield {
+        message: `${Called(l.layer)} holds zinc white, ${percent(share)} of its dry film by mass: with oil it turns brittle within years${flexible ? ', and on a support that bends it cracks and lifts' : ''}. Use titanium white, or lead white where law and care allow it.`,
+        place: pigmentPlace(l.layer, isZincWhite),
+        layer: l.layer.index,
+        severity,
+      };
+    }
+  },
+};

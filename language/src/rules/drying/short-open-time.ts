@@ -1,0 +1,67 @@
+import { exactly } from '../../materials/interval.ts';
+import type { Plan } from '../../plan/plan.ts';
+import { SESSION_HOURS, TEMPERATURE } from '../../study/defaults.ts';
+import { dried } from '../../study/drying.ts';
+import { filmPlan } from '../../study/film.ts';
+import type { Study } from '../../study/study.ts';
+import type { Rule } from '../rule.ts';
+import type { Film } from '../shared/beneath.ts';
+import { ceiling, fall } from '../shared/falls.ts';
+import { isOilFilm } from '../shared/films.ts';
+import { keepsLimits } from '../shared/limits.ts';
+import { useMedium } from '../shared/otherwise.ts';
+import { Called, figure, ours, practice, published } from '../shared/words.ts';
+
+const HOURS = 24;
+
+const sessionHours = ({ studio }: Plan): number => studio.session?.value.likely ?? SESSION_HOURS;
+
+function fixes(plan: Plan, study: Study, film: Film) {
+  const temperature = plan.studio.temperature?.value ?? TEMPERATURE;
+  const over = ceiling(study, film);
+  const falls = fall(study, film) !== undefined;
+  return useMedium(plan, film.layer, (c, changed) => {
+    const open = dried(changed, filmPlan(changed, 'plan').compute(), temperature).drying?.open ?? exactly(0);
+    return (
+      open.low * HOURS >= sessionHours(plan) &&
+      c.fatness.likely < over &&
+      (falls || !fall(study, film, c)) &&
+      keepsLimits(study, film, c)
+    );
+  });
+}
+
+/** Colour that is to be wiped out sets before the sitting is over. */
+export const shortOpenTime: Rule = {
+  id: 'short-open-time',
+  title: 'Sets before it can be wiped out',
+  theme: 'drying',
+  severity: 'warning',
+  why: 'Colour is lifted out or blended only while the film is open. A thin film rich in alkyd, or in strong driers, can set within one sitting.',
+  whatToDo:
+    'Take a medium with more of a slow oil, do the wiping at once area by area, or plan a shorter sitting.',
+  sources: [
+    published(
+      "Kay, The Painter's Guide to Studio Methods and Materials (1983) p.199: alkyd paint tacky in 4 hours, dry to touch in 8",
+    ),
+    practice('safflower, poppy or walnut oil keep a glaze open'),
+    ours('open for 0.3 to 0.6 of the time to touch-dry'),
+  ],
+  restsOn: ['film', 'climate', 'air'],
+  appliesTo: ['plan'],
+  *check(plan, study) {
+    const session = sessionHours(plan);
+    if (!(session > 0)) return;
+    for (const l of study.layers) {
+      if (l.layer.wipeOut.length === 0 || !isOilFilm(l) || !l.drying) continue;
+      const { low, high } = l.drying.open;
+      if (low * HOURS >= session - 1e-6) continue;
+      yield {
+        message: `${Called(l.layer)} is to be wiped out, and may set after ${figure(low * HOURS)} hours (open ${figure(low * HOURS)} to ${figure(high * HOURS)}): the sitting lasts ${figure(session)}. Take a medium with a slower oil, or wipe at once.`,
+        place: l.layer.fields.find((f) => f.name === 'wipe-out')?.place ?? l.layer.namePlace,
+        layer: l.layer.index,
+        fixes: fixes(plan, study, l),
+      };
+    }
+  },
+};

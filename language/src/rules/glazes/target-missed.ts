@@ -1,0 +1,132 @@
+import { parseColour } from '../../optics/css.ts';
+import { deltaE00 } from '../../optics/difference.ts';
+import type { Layer, Mix, Plan } from '../../plan/plan.ts';
+import { WITHIN } from '../../study/defaults.ts';
+import type { Study } from '../../study/study.ts';
+import type { Report, Rule } from '../rule.ts';
+import { proportions } from '../shared/proportions.ts';
+import { isClear, lightness, stackOn } from '../shared/seen.ts';
+import { called, figure, listed, ours, quoted } from '../shared/words.ts';
+
+/** The last layer on an area that gives it colour. */
+function lastColour(study: Study, area: string): Layer | undefined {
+  const { plan } = study;
+  const index = stackOn(study, area).findLast((i) => {
+    const layer = plan.layers[i];
+    return layer && layer.kind !== 'varnish' && !isClear(study, layer);
+  });
+  return index === undefined ? undefined : plan.layers[index];
+}
+
+/** How a colour differs from the wanted one, in a painter's words. */
+function directions(
+  wanted: readonly [number, number, number],
+  got: readonly [number, number, number],
+): string {
+  const [l, a, b] = [got[0] - wanted[0], got[1] - wanted[1], got[2] - wanted[2]];
+  const words: string[] = [];
+  if (Math.abs(l) >= 2) words.push(l > 0 ? 'too light' : 'too dark');
+  if (Math.abs(a) >= 2) words.push(a > 0 ? 'too red' : 'too green');
+  if (Math.abs(b) >= 2) words.push(b > 0 ? 'too yellow' : 'too blue');
+  return words.length > 0 ? listed(words) : 'near in every direction, yet beyond what is allowed';
+}
+
+type Lab = readonly [number, number, number];
+
+interface Miss {
+  readonly off: number;
+  readonly within: number;
+  readonly wanted: Lab;
+  readonly got: Lab;
+  readonly radius: number;
+}
+
+const severityOf = ({ off, radius, within }: Miss) => (off - radius > within ? 'warning' : 'info');
+
+const told = ({ off, within, wanted, got, radius }: Miss): string =>
+  `is predicted ${figure(off)} ΔE00 from its target (within ${figure(within)} is wanted; the prediction may be off by ${figure(radius)}): ${directions(wanted, got)}. ${lightness(wanted)} is wanted, ${lightness(got)} predicted.`;
+
+function* areas(plan: Plan, study: Study): Generator<Report> {
+  for (const area of study.areas) {
+    const found = area.target();
+    const written = plan.targets.findLast((t) => t.in?.areas.includes(area.name));
+    const last = area.buildUp().at(-1)?.colour;
+    if (!found?.deltaE00 || !written || !last || found.deltaE00 <= found.within) continue;
+    const miss = {
+      off: found.deltaE00,
+      within: found.within,
+      wanted: found.lab,
+      got: last.lab,
+      radius: last.radius,
+    };
+    const layer = lastColour(study, area.name);
+    yield {
+      message: `${quoted(area.name)} ${told(miss)} Change the last colour${layer ? ` (${called(layer)})` : ''} or what it lies on.`,
+      place: written.place,
+      severity: severityOf(miss),
+      layer: layer?.index,
+      related: layer
+        ? [{ message: `the last colour there, ${quoted(layer.name)}`, place: layer.namePlace }]
+        : [],
+      fixes: () => (layer ? proportions(study, layer, area.name, found.lab, found.within) : []),
+    };
+  }
+}
+
+/** The layer that is laid in a mix and nothing else. */
+const layerOf = (plan: Plan, mix: Mix): Layer | undefined =>
+  plan.layers.find(({ colour }) => {
+    const [only, ...more] = colour?.kind === 'formula' ? colour.formula.parts : [];
+    return only?.ingredient.is.kind === 'mix' && only.ingredient.is.mix === mix && more.length === 0;
+  });
+
+function* mixes(plan: Plan, study: Study): Generator<Report> {
+  for (const mix of plan.mixes) {
+    const wanted = mix.target && parseColour(mix.target.css);
+    const layer = wanted && layerOf(plan, mix);
+    if (!mix.target || !layer) continue;
+    const within = mix.within?.value.likely ?? WITHIN;
+    // over several areas a mix may come out several ways; the nearest counts
+    const [nearest] = (study.layers[layer.index]?.colours() ?? [])
+      .map((c) => ({
+        area: c.area,
+        off: deltaE00(wanted, c.lab),
+        within,
+        wanted,
+        got: c.lab,
+        radius: c.radius,
+      }))
+      .sort((a, b) => a.off - b.off);
+    if (!nearest || !(nearest.off > within)) continue;
+    const where = plan.implicitArea ? '' : ` on ${quoted(nearest.area)}`;
+    yield {
+      message: `Mix ${quoted(mix.name)}, laid as ${called(layer)}${where}, ${told(nearest)} Change its proportions, or the film and what lies beneath.`,
+      place: mix.target.place,
+      severity: severityOf(nearest),
+      layer: layer.index,
+      related: [{ message: `laid here as ${quoted(layer.name)}`, place: layer.namePlace }],
+    };
+  }
+}
+
+/** What the last colour of an area, or a mix where it is laid, is predicted to be, against what is wanted there. */
+export const targetMissed: Rule = {
+  id: 'target-missed',
+  title: 'Target colour missed',
+  theme: 'glazes',
+  severity: 'warning',
+  why: 'The colour predicted at the end of an area, or of a mix where it is laid, is further from its target than the plan allows. The prediction has a radius of its own, so a near miss may still be a hit.',
+  whatToDo:
+    'Change the proportions of the colour, its film or what lies beneath; paintplan match proposes proportions.',
+  sources: [
+    { text: 'ISO/CIE 11664-6 (CIEDE2000) for the difference', mark: 'published' },
+    ours('within 5 ΔE00 where the plan does not say'),
+  ],
+  restsOn: ['film', 'films beneath', 'tolerance'],
+  appliesTo: ['plan'],
+  needsColour: true,
+  *check(plan, study) {
+    yield* areas(plan, study);
+    yield* mixes(plan, study);
+  },
+};

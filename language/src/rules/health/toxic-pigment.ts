@@ -1,0 +1,64 @@
+import { cautionFor } from '../../materials/cautions.ts';
+import type { Hazard } from '../../materials/types.ts';
+import type { Rule } from '../rule.ts';
+import { ingredients } from '../shared/ingredients.ts';
+import { pigmentsOf } from '../shared/pigments.ts';
+import { listed, quoted } from '../shared/words.ts';
+
+const TOXIC: readonly Hazard[] = [
+  'lead',
+  'cadmium',
+  'chromium-vi',
+  'arsenic',
+  'mercury',
+  'nickel',
+  'cobalt',
+  'manganese',
+  'antimony',
+  'barium',
+  'toxic-if-swallowed',
+];
+
+/** Poisonous pigments, once a plan, where each hazard is first met. */
+export const toxicPigment: Rule = {
+  id: 'toxic-pigment',
+  title: 'Poisonous pigment',
+  theme: 'health',
+  severity: 'info',
+  why: 'Some pigments are poison by dust or by mouth. They can be painted with safely, but not sanded, sprayed, ground dry or eaten beside.',
+  whatToDo: 'Read the caution and the maker’s safety data sheet before the tube is opened.',
+  sources: [
+    {
+      text: 'OSHA 29 CFR 1910.1025 for lead; the other hazards as marked in the catalogue',
+      mark: 'published',
+    },
+  ],
+  restsOn: [],
+  appliesTo: ['plan'],
+  *check(plan) {
+    const all = new Map<Hazard, Set<string>>();
+    for (const { ingredient } of ingredients(plan))
+      for (const p of pigmentsOf(ingredient))
+        for (const h of p.hazards) all.set(h, (all.get(h) ?? new Set()).add(p.id));
+    const told = new Set<Hazard>();
+    const seen = new Set<string>();
+    for (const { ingredient, layer } of ingredients(plan))
+      for (const p of pigmentsOf(ingredient)) {
+        if (seen.has(p.id)) continue;
+        seen.add(p.id);
+        const fresh = p.hazards.filter((h) => TOXIC.includes(h) && !told.has(h));
+        if (fresh.length === 0) continue;
+        for (const h of fresh) told.add(h);
+        const cautions = fresh.map(cautionFor);
+        const others = [...new Set(fresh.flatMap((h) => [...(all.get(h) ?? [])]))].filter(
+          (id) => id !== p.id,
+        );
+        const also = others.length > 0 ? ` The same holds for ${listed(others.map(quoted))}.` : '';
+        yield {
+          message: `${quoted(p.id)} (${p.names[0]}): ${listed(cautions.map((c) => c.title.toLowerCase()))}. ${cautions.map((c) => c.text).join(' ')}${also} The maker’s safety data sheet comes first.`,
+          place: { ...ingredient.place, end: ingredient.variety?.place.end ?? ingredient.place.end },
+          layer,
+        };
+      }
+  },
+};

@@ -1,0 +1,39 @@
+import type { Fix, Layer } from '../../plan/plan.ts';
+import { thicknessOutside } from '../../studio/samples.ts';
+import type { Rule } from '../rule.ts';
+import { replace } from '../shared/fixes.ts';
+import { called, figure, ours, quoted, span } from '../shared/words.ts';
+
+/** Widens the film of the record so that the sample fits; not where several coats share the figure. */
+function widened(layer: Layer, found: { readonly low: number; readonly high: number }): Fix[] {
+  const { film, coats } = layer;
+  if (!film || film.given === 'word' || (coats && coats.value.likely !== 1)) return [];
+  const text = `${figure(Math.min(film.value.low, found.low))}..${figure(Math.max(film.value.high, found.high))} µm`;
+  return [replace(`Write film ${text}`, film.place, text)];
+}
+
+/** A layer thicker or thinner in a cross-section than the record has it. */
+export const sampleThicknessOutside: Rule = {
+  id: 'sample-thickness-outside',
+  title: 'Sample outside the film of its layer',
+  theme: 'records',
+  severity: 'warning',
+  why: 'The film a record gives for a layer is to hold for what was measured of it. A cross-section outside it is a slip, another layer, or a reason to widen the range.',
+  whatToDo: 'Check the measurement and the name, or widen the range of the layer.',
+  sources: [ours('a film stated as one figure is an average from which single places differ by 30 %')],
+  restsOn: ['film'],
+  appliesTo: ['record'],
+  *check(plan) {
+    for (const { sample, layer, found, expected, side, place } of thicknessOutside(plan)) {
+      const of = plan.layers.find((l) => l.name === layer);
+      if (!of) continue;
+      yield {
+        message: `Sample ${sample} has ${quoted(layer)} at ${span(found, 'µm')}, ${side} than the ${span(expected, 'µm')} that ${called(of)} is recorded with. Check the sample, or widen the range.`,
+        place,
+        layer: of.index,
+        related: of.film ? [{ message: `film ${of.film.words}`, place: of.film.place }] : [],
+        fixes: widened(of, found),
+      };
+    }
+  },
+};

@@ -1,0 +1,110 @@
+/** Which word of a layer's formula brings a pigment in, and which formulas can be rewritten. */
+import type { Pigment, Source } from '../../materials/types.ts';
+import { layerPigments } from '../../permanence/pigments.ts';
+import type { Fix, Formula, Ingredient, Layer, Part, Place } from '../../plan/plan.ts';
+import type { LayerStudy, Study } from '../../study/study.ts';
+
+type Test = (pigment: Pigment) => boolean;
+
+/** Whites that hide: not chalk, barytes or china clay, which oil makes transparent. */
+export const isOpaqueWhite: Test = ({ code, transparency }) =>
+  (code?.startsWith('PW') ?? false) &&
+  (transparency.value === 'opaque' || transparency.value === 'semi-opaque');
+
+/**
+ * The pigments a word of a formula comes down to, paints and mixes opened, those of other files too. Each declaration is
+ * opened once, so that neither circles nor mixes of mixes of mixes take long.
+ */
+export function pigmentsOf({ is }: Ingredient, opened = new Set<Formula>()): readonly Pigment[] {
+  if (is.kind === 'pigment') return [is.pigment];
+  const inner = is.kind === 'paint' ? is.paint.formula : is.kind === 'mix' ? is.mix.formula : undefined;
+  if (!inner || opened.has(inner)) return [];
+  opened.add(inner);
+  return inner.parts.flatMap((p) => pigmentsOf(p.ingredient, opened));
+}
+
+export const partsWith = (layer: Layer, test: Test): readonly Part[] =>
+  layer.colour?.kind === 'formula'
+    ? layer.colour.formula.parts.filter((p) => pigmentsOf(p.ingredient).some(test))
+    : [];
+
+/** Where a layer names what brings the pigment in; the layer's name where that cannot be told. */
+export function pigmentPlace(layer: Layer, test: Test): Place {
+  const found = partsWith(layer, test)[0]?.ingredient;
+  return found ? { ...found.place, end: found.variety?.place.end ?? found.place.end } : layer.namePlace;
+}
+
+/** Pigments of the kind, each with the layers it is in, bottom to top. */
+export function whereUsed(study: Study, test: Test): ReadonlyMap<Pigment, readonly LayerStudy[]> {
+  const found = new Map<Pigment, LayerStudy[]>();
+  for (const layer of study.layers)
+    for (const { pigment } of layerPigments(layer)) {
+      const known = found.get(pigment);
+      if (known) known.push(layer);
+      else if (test(pigment)) found.set(pigment, [layer]);
+    }
+  return found;
+}
+
+/** `PR83 (alizarin crimson)`, or the name alone where there is no code. */
+export function pigmentName(pigment: Pigment): string {
+  const [name = pigment.id] = pigment.names;
+  return pigment.code ? `${pigment.id} (${name})` : name;
+}
+
+/**
+ * Edits that give the parts of a formula new amounts, one for each part: a number, undefined to leave it, 0 to take it
+ * out. Undefined where nothing would stay.
+ */
+export function withAmounts(
+  formula: Formula,
+  amounts: readonly (number | undefined)[],
+): Fix['edits'] | undefined {
+  const { parts } = formula;
+  const gone = (i: number): boolean => amounts[i] === 0;
+  if (parts.every((_, i) => gone(i))) return undefined;
+  const edits: { place: Place; text: string }[] = [];
+  let kept = false;
+  parts.forEach((part, i) => {
+    const before = parts[i - 1];
+    const after = parts[i + 1];
+    if (!gone(i)) {
+      kept = true;
+      const n = amounts[i];
+      if (n === undefined || n === part.amount?.value) return;
+      if (part.amount) edits.push({ place: part.amount.place, text: String(n) });
+      else if (n !== 1) edits.push({ place: { ...part.place, end: part.place.start }, text: `${n} ` });
+    } else if (kept && before)
+      edits.push({ place: { ...part.place, start: before.place.end, end: part.place.end }, text: '' });
+    else if (after) edits.push({ place: { ...part.place, end: after.place.start }, text: '' });
+  });
+  return edits;
+}
+
+/** Takes parts out of a formula; percentages of what stays are brought back to 100. */
+export function withoutParts(formula: Formula, out: readonly Part[]): Fix['edits'] | undefined {
+  const stay = formula.parts.filter((p) => !out.includes(p));
+  if (formula.amounts !== '%')
+    return withAmounts(
+      formula,
+      formula.parts.map((p) => (out.includes(p) ? 0 : undefined)),
+    );
+  const sum = stay.reduce((s, p) => s + (p.amount?.value ?? 0), 0);
+  if (!(sum > 0)) return undefined;
+  const shares = stay.map((p) => Math.max(1, Math.round(((p.amount?.value ?? 0) / sum) * 100)));
+  const most = shares.indexOf(Math.max(...shares));
+  shares[most] = (shares[most] ?? 0) + 100 - shares.reduce((s, n) => s + n, 0);
+  return withAmounts(
+    formula,
+    formula.parts.map((p) => (out.includes(p) ? 0 : shares[stay.indexOf(p)])),
+  );
+}
+
+export const isZincWhite = (p: Pigment): boolean => p.code === 'PW4';
+export const isAsphalt = (p: Pigment): boolean => p.code === 'NBk6';
+
+/** What zinc white does to an oil film, wherever it lies. */
+export const zincSource: Source = {
+  text: 'Mecklenburg & Tumosa, Smithsonian MCI 28-year oil-film study (figures read in a secondary article): a zinc white film of 14 years stretches about 0.3 % before it breaks, lead white about 4.5 %',
+  mark: 'second-hand',
+};

@@ -12,9 +12,9 @@ import { filmReflectance, tanhOver } from '../src/optics/film.ts';
 import { GLOSS, outward } from '../src/optics/surface.ts';
 import { wavelengths } from '../src/optics/wavelengths.ts';
 import { doseOf } from '../src/permanence/permanence.ts';
+import type { LayerStudy, Study } from '../src/results/study.ts';
 import { BRUSHES, MIXING, WASTE } from '../src/studio/settings.ts';
 import { concentration, MOLAR_VOLUME } from '../src/studio/vapour.ts';
-import type { LayerStudy, Study } from '../src/study/study.ts';
 
 /** A figure to so many digits that count, as a reader would copy it. */
 export const figure = (x: number, digits = 3): string => {

@@ -5,10 +5,10 @@
 import { loneHost, type PlanHost } from './plan/host.ts';
 import type { Plan } from './plan/plan.ts';
 import { createPlanMemo, readPlan } from './plan/read.ts';
+import type { Study } from './results/study.ts';
 import { type CheckSettings, findings } from './rules/check.ts';
 import type { Finding } from './rules/rule.ts';
 import { createStudyMemo, study } from './study/build.ts';
-import type { Study } from './study/study.ts';
 
 /**
  * One text, read and studied. `study` computes its colours when asked; `findings` runs the rules, with severities set

@@ -79,6 +79,7 @@ export { type MarkdownReport, markdownReport } from './report/markdown.ts';
 export type { Markup } from './report/markup.ts';
 export { type FilmMatchJson, filmMatchJson, type MatchJson, matchJson } from './report/match-json.ts';
 export { sectionDrawing } from './report/section.ts';
+export type * from './results/study.ts';
 // the rules
 export type { CheckSettings } from './rules/check.ts';
 export { rules } from './rules/index.ts';
@@ -87,6 +88,5 @@ export { materialsCsv } from './studio/quantities.ts';
 export { calendarIcs } from './study/calendar-ics.ts';
 export { studyJson } from './study/json.ts';
 export type * from './study/json-types.ts';
-export type * from './study/study.ts';
 export { type Tool, tool } from './study/tool.ts';
 export { format } from './syntax/format.ts';

@@ -2,7 +2,7 @@
 import { exactly, type Interval } from '../../language/src/materials/interval.ts';
 import type { Layer, Measure, Place, Plan, Sample } from '../../language/src/plan/plan.ts';
 import { unsaid } from '../../language/src/plan/unsaid.ts';
-import type { Composition, LayerStudy, Study } from '../../language/src/study/study.ts';
+import type { Composition, LayerStudy, Study } from '../../language/src/results/study.ts';
 
 export const place: Place = { uri: 'file:///made-up.paintplan', start: 0, end: 0 };
 

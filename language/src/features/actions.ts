@@ -2,7 +2,7 @@
 import { percentages } from '../plan/formula-words.ts';
 import type { Fix, Formula, Layer, Plan } from '../plan/plan.ts';
 import { removalPlace } from '../plan/removal.ts';
-import type { Study } from '../study/study.ts';
+import type { Study } from '../results/study.ts';
 import { inside } from './at.ts';
 import { labOfCss, layerOfMix, partsWords, propose } from './propose.ts';
 

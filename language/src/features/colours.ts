@@ -1,7 +1,7 @@
 /** Colours to be shown as boxes: those written, and those predicted for paints, mixes and layers. */
 import { cssOf, parseColour, toScreen } from '../optics/css.ts';
 import type { ColourValue, Place, Plan } from '../plan/plan.ts';
-import type { Study } from '../study/study.ts';
+import type { Study } from '../results/study.ts';
 import { masstone } from './single.ts';
 
 export interface ColourBox {

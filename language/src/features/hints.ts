@@ -3,7 +3,7 @@ import { exactly } from '../materials/interval.ts';
 import { parseColour } from '../optics/css.ts';
 import { deltaE00 } from '../optics/difference.ts';
 import type { Plan } from '../plan/plan.ts';
-import type { Study } from '../study/study.ts';
+import type { Study } from '../results/study.ts';
 import { amount, fatness } from './figures.ts';
 
 export type HintKind = 'defaults' | 'fatness' | 'volume' | 'target';

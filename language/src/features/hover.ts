@@ -2,8 +2,8 @@
 import type { Source } from '../materials/types.ts';
 import { formulaWords, paintWords } from '../plan/formula-words.ts';
 import type { Ingredient, Layer, Medium, Mix, Paint, Place, Plan } from '../plan/plan.ts';
+import type { LayerStudy, Study } from '../results/study.ts';
 import { rules } from '../rules/index.ts';
-import type { LayerStudy, Study } from '../study/study.ts';
 import { thingAt } from './at.ts';
 import { type Description, describeMaterial, describePigment, sourceWords } from './describe.ts';
 import { fieldWords } from './fields.ts';

@@ -1,6 +1,6 @@
 /** Lines above declarations: when a layer is ready and how fat it is; how many layers use a paint. */
 import type { Place, Plan } from '../plan/plan.ts';
-import type { Study } from '../study/study.ts';
+import type { Study } from '../results/study.ts';
 import { day, fatness } from './figures.ts';
 
 export interface Lens {

@@ -5,7 +5,7 @@ import { opticalData } from '../optics/data.ts';
 import { type Match, match } from '../optics/match.ts';
 import { matchCoats, matchThickness, type ThicknessMatch } from '../optics/match-thickness.ts';
 import type { Ingredient, Layer, Paint, Plan } from '../plan/plan.ts';
-import type { Study } from '../study/study.ts';
+import type { Study } from '../results/study.ts';
 import { compositionOf } from '../study/what-if.ts';
 import { matchPaint, nowhere } from './single.ts';
 

@@ -7,7 +7,7 @@ import { layOn, toColour } from '../optics/stack.ts';
 import { GLOSS } from '../optics/surface.ts';
 import type { Formula, Ingredient, Layer } from '../plan/plan.ts';
 import { unsaid } from '../plan/unsaid.ts';
-import type { Study } from '../study/study.ts';
+import type { Study } from '../results/study.ts';
 import { compositionOf } from '../study/what-if.ts';
 
 export const nowhere = { uri: '', start: 0, end: 0 };

@@ -1,6 +1,6 @@
 /** Pairs of pigments in a painting that harm each other, in one film or from film to film. */
 import type { Pigment } from '../materials/types.ts';
-import type { Study } from '../study/study.ts';
+import type { Study } from '../results/study.ts';
 import { HARMING_PAIRS, type HarmingPair } from './pairs-table.ts';
 import { layerPigments } from './pigments.ts';
 

@@ -7,7 +7,7 @@ import { blueWoolOf, blueWoolSource, blueWools } from '../materials/blue-wool.ts
 import { between, exactly, type Interval } from '../materials/interval.ts';
 import type { Lightfastness, Mark, Pigment, Source } from '../materials/types.ts';
 import type { Plan } from '../plan/plan.ts';
-import type { LayerStudy, PermanenceEntry } from '../study/study.ts';
+import type { LayerStudy, PermanenceEntry } from '../results/study.ts';
 import { darkens } from './darkening.ts';
 import { yearsToFade } from './fade.ts';
 import { layerPigments } from './pigments.ts';

@@ -2,7 +2,7 @@
 import type { Interval } from '../materials/interval.ts';
 import type { Pigment } from '../materials/types.ts';
 import type { Formula, Mix, Paint } from '../plan/plan.ts';
-import type { LayerStudy } from '../study/study.ts';
+import type { LayerStudy } from '../results/study.ts';
 
 export interface PigmentIn {
   readonly pigment: Pigment;

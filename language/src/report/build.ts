@@ -1,7 +1,7 @@
 /** The whole report on a plan or a record, as blocks. */
 import { hexOf } from '../optics/css.ts';
+import type { Study } from '../results/study.ts';
 import type { Finding } from '../rules/rule.ts';
-import type { Study } from '../study/study.ts';
 import type { Block, Part, Report } from './document.ts';
 import { words } from './document.ts';
 import { fatnessLadders } from './ladder.ts';

@@ -1,7 +1,7 @@
 /** The fatness ladder: per area the fatness of each film from below upwards, its interval, and the steps that offend. */
 import { fatness } from '../features/figures.ts';
+import type { LayerStudy, Study } from '../results/study.ts';
 import type { Finding } from '../rules/rule.ts';
-import type { LayerStudy, Study } from '../study/study.ts';
 import { el, type Markup, picture } from './markup.ts';
 
 const LEFT = 190;

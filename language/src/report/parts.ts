@@ -3,9 +3,9 @@ import { sourceWords } from '../features/describe.ts';
 import { amount, day, fatness, percent, range, time } from '../features/figures.ts';
 import { deferringLine } from '../materials/cautions.ts';
 import { formulaWords } from '../plan/formula-words.ts';
+import type { LayerStudy, Study } from '../results/study.ts';
 import type { Finding } from '../rules/rule.ts';
 import { diary } from '../studio/diary.ts';
-import type { LayerStudy, Study } from '../study/study.ts';
 import { type Block, list, type Part, table, words } from './document.ts';
 
 const part = (id: string, title: string, ...blocks: (Block | undefined)[]): Part => ({

@@ -5,7 +5,7 @@
 import { fatness, range } from '../features/figures.ts';
 import type { Interval } from '../materials/interval.ts';
 import type { Sample } from '../plan/plan.ts';
-import type { LayerStudy, Study } from '../study/study.ts';
+import type { LayerStudy, Study } from '../results/study.ts';
 import { el, type Markup, picture } from './markup.ts';
 
 /** µm above which a layer is drawn broken: a ground would else leave no room for the glazes. */

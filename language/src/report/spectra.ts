@@ -1,7 +1,7 @@
 /** Reflectance of the finished areas, 400 to 700 nm, as seen through their upper surface. */
 import { outwardInto } from '../optics/surface.ts';
 import { BANDS, wavelengths } from '../optics/wavelengths.ts';
-import type { Study } from '../study/study.ts';
+import type { Study } from '../results/study.ts';
 import { el, type Markup, picture } from './markup.ts';
 
 const LEFT = 46;

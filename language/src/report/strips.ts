@@ -1,5 +1,5 @@
 /** Build-up strips: per area the colour after every layer, the target beside the last, and how far apart they are. */
-import type { Study } from '../study/study.ts';
+import type { Study } from '../results/study.ts';
 import { el, type Markup, picture } from './markup.ts';
 
 const CELL = 96;

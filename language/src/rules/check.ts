@@ -1,7 +1,7 @@
 /** Runs the rules over a plan and its study: the one place that knows `allow`, severities and order. */
 import { nearest } from '../materials/nearest.ts';
 import type { Allow, Layer, Plan, Severity } from '../plan/plan.ts';
-import type { Study } from '../study/study.ts';
+import type { Study } from '../results/study.ts';
 import { withoutFollowing } from './doubtful.ts';
 import { rules } from './index.ts';
 import type { Finding, Report, Rule } from './rule.ts';

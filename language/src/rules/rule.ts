@@ -1,7 +1,7 @@
 /** What a rule is. One file a rule; everything a user reads about it comes from that file. */
 import type { Source } from '../materials/types.ts';
 import type { Fix, Place, Plan, Severity } from '../plan/plan.ts';
-import type { Study } from '../study/study.ts';
+import type { Study } from '../results/study.ts';
 import type { Theme } from './themes.ts';
 
 /**

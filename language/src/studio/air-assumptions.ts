@@ -1,7 +1,7 @@
 /** The room as the estimate takes it, and everything it takes for granted, said. */
 import { exactly, type Interval } from '../materials/interval.ts';
 import type { Measure, Studio } from '../plan/plan.ts';
-import type { Assumption } from '../study/study.ts';
+import type { Assumption } from '../results/study.ts';
 import type { Emission } from './emissions.ts';
 import { BRUSHES, CLOSED_ROOM, MIXING, PREPARATION_SOURCE, SESSION_HOURS } from './settings.ts';
 

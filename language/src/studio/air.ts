@@ -5,7 +5,7 @@
  */
 import { exactly, type Interval, mapInterval, plus, scale } from '../materials/interval.ts';
 import type { Solvent, SolventLimit } from '../materials/types.ts';
-import type { Air } from '../study/study.ts';
+import type { Air } from '../results/study.ts';
 import { type Conditions, conditions, emissionAssumptions } from './air-assumptions.ts';
 import { countedLimit } from './air-limits.ts';
 import { type Emission, emissions, thinners } from './emissions.ts';

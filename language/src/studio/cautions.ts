@@ -7,7 +7,7 @@ import { binder, solvent } from '../materials/catalogue.ts';
 import { type Caution, cautionFor, type Step, solventCaution, stepCaution } from '../materials/cautions.ts';
 import type { Binder, Hazard, Pigment, Solvent } from '../materials/types.ts';
 import type { Layer, Plan } from '../plan/plan.ts';
-import type { CautionEntry, LayerStudy } from '../study/study.ts';
+import type { CautionEntry, LayerStudy } from '../results/study.ts';
 import { pigmentsIn } from './holds.ts';
 import { LEAD_LIMIT_SOURCE, leadLimit } from './lead.ts';
 import { type LiquidMemo, liquidsOf } from './recipe.ts';

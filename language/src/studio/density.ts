@@ -5,7 +5,7 @@ import { binder, solvent } from '../materials/catalogue.ts';
 import type { Interval } from '../materials/interval.ts';
 import type { Pigment } from '../materials/types.ts';
 import type { Paint, Plan } from '../plan/plan.ts';
-import type { LayerStudy } from '../study/study.ts';
+import type { LayerStudy } from '../results/study.ts';
 import { middle } from './recipe.ts';
 
 function densityOf(recipe: PasteInput): Interval | undefined {

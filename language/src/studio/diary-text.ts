@@ -1,6 +1,6 @@
 /** The diary for a terminal or a printed sheet: plain lines, one block a sitting. */
 import { deferringLine } from '../materials/cautions.ts';
-import type { Study } from '../study/study.ts';
+import type { Study } from '../results/study.ts';
 import { diary } from './diary.ts';
 import { dayWords } from './words.ts';
 

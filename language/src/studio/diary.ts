@@ -1,7 +1,7 @@
 /** The plan as a diary of sittings: one coat of one layer each, with what to do, to mix and to mind. Plain data. */
 import { type Interval, scale } from '../materials/interval.ts';
 import type { Layer, PrepareMethod } from '../plan/plan.ts';
-import type { CalendarEntry, LayerStudy, Study } from '../study/study.ts';
+import type { CalendarEntry, LayerStudy, Study } from '../results/study.ts';
 import { groundVolume } from './grounds.ts';
 import { supportArea } from './surface.ts';
 import { varnishVolume } from './varnish.ts';

@@ -3,7 +3,7 @@ import { binder, solvent as solventNamed } from '../materials/catalogue.ts';
 import { exactly, type Interval, scale, times } from '../materials/interval.ts';
 import type { Solvent } from '../materials/types.ts';
 import type { Layer, Plan, PrepareMethod } from '../plan/plan.ts';
-import type { LayerStudy } from '../study/study.ts';
+import type { LayerStudy } from '../results/study.ts';
 import { asInterval, type LiquidMemo, liquidsOf, middle } from './recipe.ts';
 import { AMMONIA_SHARE, BRUSHES, PREPARATION } from './settings.ts';
 import { coatVolume, layerShare, type Studied } from './surface.ts';

@@ -1,6 +1,6 @@
 /** Wet volume of layers that are named by their material: sizes, grounds and the like. */
 import { type Interval, scale } from '../materials/interval.ts';
-import type { LayerStudy } from '../study/study.ts';
+import type { LayerStudy } from '../results/study.ts';
 import { GROUND_SOLIDS, WASTE } from './settings.ts';
 import { layerShare, type Studied } from './surface.ts';
 

@@ -1,7 +1,7 @@
 /** Which pigments a layer holds, whether or not its proportions are known. */
 import type { Pigment } from '../materials/types.ts';
 import type { Formula, Mix, Paint } from '../plan/plan.ts';
-import type { LayerStudy } from '../study/study.ts';
+import type { LayerStudy } from '../results/study.ts';
 
 /** Every pigment named in a layer's formula. Each mix or paint is opened once, so circles end. */
 export function pigmentsIn({ layer }: LayerStudy): readonly Pigment[] {

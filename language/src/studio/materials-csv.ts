@@ -1,7 +1,7 @@
 /** The materials list of a plan as a table: paints, mediums and what they are mixed of, agents, and liquids in all. */
 import { agent, solvent } from '../materials/catalogue.ts';
 import { combine, type Interval, plus, scale } from '../materials/interval.ts';
-import type { Quantities, Study } from '../study/study.ts';
+import type { Quantities, Study } from '../results/study.ts';
 import { csv } from './csv.ts';
 import { asInterval, type Liquid, liquidDensity, liquidId, liquidsNamed } from './recipe.ts';
 import { LAID } from './settings.ts';

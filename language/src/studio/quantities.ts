@@ -4,7 +4,7 @@
  */
 import { combine, type Interval, plus, scale } from '../materials/interval.ts';
 import type { Paint, Plan } from '../plan/plan.ts';
-import type { Assumption, LayerStudy, Quantities } from '../study/study.ts';
+import type { Assumption, LayerStudy, Quantities } from '../results/study.ts';
 import { paintDensity, tubeDensity } from './density.ts';
 import { preparationVolume, thinners } from './emissions.ts';
 import { groundVolume } from './grounds.ts';

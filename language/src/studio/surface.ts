@@ -1,7 +1,7 @@
 /** How much surface a layer covers and how much wet paint one coat of it takes. */
 import { combine, type Interval, scale } from '../materials/interval.ts';
 import type { Layer, Plan } from '../plan/plan.ts';
-import type { LayerStudy, Study } from '../study/study.ts';
+import type { LayerStudy, Study } from '../results/study.ts';
 import { WASTE } from './settings.ts';
 
 /** What the studio's estimates read of a study: all of it that is there before they are. */

@@ -3,7 +3,7 @@ import { binderLiquid } from '../film/paste.ts';
 import { solvent } from '../materials/catalogue.ts';
 import { combine, type Interval, scale } from '../materials/interval.ts';
 import type { Solvent } from '../materials/types.ts';
-import type { LayerStudy } from '../study/study.ts';
+import type { LayerStudy } from '../results/study.ts';
 import { VARNISH_SOLIDS, WASTE, WHITE_SPIRIT_RESINS } from './settings.ts';
 import { layerShare, type Studied } from './surface.ts';
 

@@ -2,6 +2,7 @@
 import { binder, dataVersion } from '../materials/catalogue.ts';
 import { permanence } from '../permanence/permanence.ts';
 import type { Plan } from '../plan/plan.ts';
+import type { AreaStudy, Assumption, LayerStudy, Study } from '../results/study.ts';
 import { air } from '../studio/air.ts';
 import { cautions } from '../studio/cautions.ts';
 import { quantities } from '../studio/quantities.ts';
@@ -13,7 +14,6 @@ import { type Film, filmPlan } from './film.ts';
 import { createMemo, type Memo } from './memo.ts';
 import { sourcesOf } from './sources.ts';
 import { stacksOf } from './stacks.ts';
-import type { AreaStudy, Assumption, LayerStudy, Study } from './study.ts';
 
 interface Layered {
   readonly film: Film;

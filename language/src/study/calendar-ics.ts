@@ -4,9 +4,9 @@
  */
 import ical, { ICalCalendarMethod, ICalEventStatus, ICalEventTransparency } from 'ical-generator';
 import { deferringLine } from '../materials/cautions.ts';
+import type { Study } from '../results/study.ts';
 import { type DiaryEntry, diary } from '../studio/diary.ts';
 import { dayWords } from '../studio/words.ts';
-import type { Study } from './study.ts';
 
 const DAY = 86_400_000;
 /** iCalendar writes years with four digits. */

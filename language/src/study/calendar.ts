@@ -6,9 +6,9 @@
  */
 import type { Interval } from '../materials/interval.ts';
 import type { Plan } from '../plan/plan.ts';
+import type { Calendar, CalendarEntry, LayerStudy } from '../results/study.ts';
 import { BELIEVED, believed } from './defaults.ts';
 import type { Stacks } from './stacks.ts';
-import type { Calendar, CalendarEntry, LayerStudy } from './study.ts';
 
 /** Coats of one layer that are told one by one; of more, the first ones and the last. */
 export const COATS_TOLD = 100;

@@ -10,9 +10,9 @@ import { smoothSpectrum } from '../optics/spectrum.ts';
 import { layOn, toColour, WIPED_OUT_KEEPS } from '../optics/stack.ts';
 import { faceShowing, inwardInto, type Surface } from '../optics/surface.ts';
 import { BANDS, flat } from '../optics/wavelengths.ts';
+import type { State } from '../results/state.ts';
 import { type Lay, worse } from './lay.ts';
 import { createMemo, type Memo } from './memo.ts';
-import type { State } from './state.ts';
 import type { Calibration } from './swatches.ts';
 
 /** What is seen of a state. */

@@ -2,13 +2,13 @@
 import { parseColour } from '../optics/css.ts';
 import { deltaE00 } from '../optics/difference.ts';
 import type { OwnPigment, Plan } from '../plan/plan.ts';
+import type { State } from '../results/state.ts';
+import type { AreaStudy, ColourOn } from '../results/study.ts';
 import { after, type ColourMemo, view } from './chain.ts';
 import { WITHIN } from './defaults.ts';
 import type { Film } from './film.ts';
 import { bareSupport, layOf, wantedFace } from './lay.ts';
 import type { Stacks } from './stacks.ts';
-import type { State } from './state.ts';
-import type { AreaStudy, ColourOn } from './study.ts';
 import { type Calibration, calibrated } from './swatches.ts';
 
 export { type ColourMemo, createColourMemo } from './chain.ts';

@@ -6,8 +6,8 @@ import { SOFT_BELOW } from '../drying/settings.ts';
 import { binder, dryingFactor, grounds } from '../materials/catalogue.ts';
 import type { Interval } from '../materials/interval.ts';
 import type { Layer } from '../plan/plan.ts';
+import type { Assumption, Drying } from '../results/study.ts';
 import type { Film } from './film.ts';
-import type { Assumption, Drying } from './study.ts';
 
 export interface Dried {
   readonly drying?: Drying;

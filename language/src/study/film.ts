@@ -4,6 +4,7 @@ import type { FilmInput } from '../film/input.ts';
 import { solvent } from '../materials/catalogue.ts';
 import { exactly, type Interval, scale } from '../materials/interval.ts';
 import type { Layer, Plan } from '../plan/plan.ts';
+import type { Assumption, Composition } from '../results/study.ts';
 import { BELIEVED, believed, FILM, FILM_SOURCE, PASTE_SOURCE } from './defaults.ts';
 import {
   type Colour,
@@ -14,7 +15,6 @@ import {
   tubeBinder,
   withoutProportions,
 } from './recipe.ts';
-import type { Assumption, Composition } from './study.ts';
 
 export interface Film {
   readonly composition?: Composition;

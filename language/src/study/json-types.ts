@@ -6,7 +6,7 @@
 import type { Interval } from '../materials/interval.ts';
 import type { Source } from '../materials/types.ts';
 import type { LayerKind } from '../plan/plan.ts';
-import type { Assumption, Composition, Confidence, Drying, PermanenceEntry } from './study.ts';
+import type { Assumption, Composition, Confidence, Drying, PermanenceEntry } from '../results/study.ts';
 import type { Tool } from './tool.ts';
 
 /** The film of one coat, dry, and the paint it comes from. Fractions by volume unless said; `wetDensity` g/ml. */

@@ -3,6 +3,15 @@
  * concentrations fractions of 1, lengths µm, times days, volumes ml, masses g, temperatures °C. Names may be added to
  * it, never changed. Figures are rounded (see `sensible`).
  */
+
+import type {
+  Assumption,
+  Calendar,
+  CalendarEntry,
+  Composition,
+  LayerStudy,
+  Study,
+} from '../results/study.ts';
 import type {
   AirJson,
   CalendarJson,
@@ -13,7 +22,6 @@ import type {
   StudyJson,
 } from './json-types.ts';
 import { sensible } from './sensible.ts';
-import type { Assumption, Calendar, CalendarEntry, Composition, LayerStudy, Study } from './study.ts';
 import { tool } from './tool.ts';
 
 const DAY = 86_400_000;

@@ -5,9 +5,9 @@ import { opticalData } from '../optics/data.ts';
 import type { FilmPigment } from '../optics/stack.ts';
 import { GLOSS, MATT, type Surface } from '../optics/surface.ts';
 import type { Layer, OwnPigment, Plan } from '../plan/plan.ts';
+import type { Composition } from '../results/study.ts';
 import { type Film, mayBeThicker } from './film.ts';
 import { holdsUnknown } from './recipe.ts';
-import type { Composition } from './study.ts';
 
 /** Optical data of a painter's own pigment, undefined where there are none. */
 export type OwnOptics = (own: OwnPigment) => OpticalData | undefined;

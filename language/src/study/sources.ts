@@ -3,7 +3,7 @@
 import { ALKYD, OPEN, Q10, READY } from '../drying/settings.ts';
 import { dryingFactorsSource } from '../materials/drying-classes.ts';
 import type { Binder, Source } from '../materials/types.ts';
-import type { Study } from './study.ts';
+import type { Study } from '../results/study.ts';
 
 const CPVC: Source = {
   text: 'critical pigment volume concentration from oil absorption: Asbeck & Van Loo, Ind. Eng. Chem. 41 (1949) 1470; rub-out by ASTM D281',

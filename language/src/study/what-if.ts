@@ -1,9 +1,9 @@
 /** What a layer would be if it were written otherwise: for fixes that must try before they propose. */
 import type { Layer } from '../plan/plan.ts';
+import type { ColourOn, Composition, Study } from '../results/study.ts';
 import { after, createColourMemo, view } from './chain.ts';
 import { filmPlan } from './film.ts';
 import { layOf, wantedFace } from './lay.ts';
-import type { ColourOn, Composition, Study } from './study.ts';
 
 /** Composition of a layer, whether or not it stands in a plan. */
 export const compositionOf = (layer: Layer): Composition | undefined =>

@@ -1,5 +1,5 @@
 import { binder } from '../../materials/catalogue.ts';
-import type { LayerStudy, Study } from '../../study/study.ts';
+import type { LayerStudy, Study } from '../../results/study.ts';
 import type { Rule } from '../rule.ts';
 import { isFilm } from '../shared/beneath.ts';
 import { binderShare, isOily, on } from '../shared/films.ts';

@@ -1,6 +1,6 @@
 import type { GroundMaterial, Support } from '../../materials/types.ts';
 import type { Plan } from '../../plan/plan.ts';
-import type { LayerStudy, Study } from '../../study/study.ts';
+import type { LayerStudy, Study } from '../../results/study.ts';
 import type { Report, Rule } from '../rule.ts';
 import { isOily } from '../shared/films.ts';
 import { newLayer } from '../shared/fixes.ts';

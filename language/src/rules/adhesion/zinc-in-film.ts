@@ -1,5 +1,5 @@
 import type { Severity } from '../../plan/plan.ts';
-import type { LayerStudy } from '../../study/study.ts';
+import type { LayerStudy } from '../../results/study.ts';
 import type { Rule } from '../rule.ts';
 import { filmOf } from '../shared/beneath.ts';
 import { isOilFilm } from '../shared/films.ts';

@@ -1,5 +1,5 @@
 import type { Layer } from '../../plan/plan.ts';
-import type { LayerStudy, Study } from '../../study/study.ts';
+import type { LayerStudy, Study } from '../../results/study.ts';
 import type { Rule } from '../rule.ts';
 import { type Film, filmOf } from '../shared/beneath.ts';
 import { isMostlyAlkyd, isOilFilm, on } from '../shared/films.ts';

@@ -1,4 +1,4 @@
-import type { LayerStudy } from '../../study/study.ts';
+import type { LayerStudy } from '../../results/study.ts';
 import type { Rule } from '../rule.ts';
 import { touching } from '../shared/beneath.ts';
 import { coveredBy } from '../shared/films.ts';

@@ -1,5 +1,5 @@
 import type { Plan } from '../../plan/plan.ts';
-import type { LayerStudy, Study } from '../../study/study.ts';
+import type { LayerStudy, Study } from '../../results/study.ts';
 import type { Report, Rule } from '../rule.ts';
 import { touching } from '../shared/beneath.ts';
 import { coveredBy, on } from '../shared/films.ts';

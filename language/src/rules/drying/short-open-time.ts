@@ -1,9 +1,9 @@
 import { exactly } from '../../materials/interval.ts';
 import type { Plan } from '../../plan/plan.ts';
+import type { Study } from '../../results/study.ts';
 import { SESSION_HOURS, TEMPERATURE } from '../../study/defaults.ts';
 import { dried } from '../../study/drying.ts';
 import { filmPlan } from '../../study/film.ts';
-import type { Study } from '../../study/study.ts';
 import type { Rule } from '../rule.ts';
 import type { Film } from '../shared/beneath.ts';
 import { ceiling, fall } from '../shared/falls.ts';

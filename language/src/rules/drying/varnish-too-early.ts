@@ -1,5 +1,5 @@
 import type { Fix, Layer } from '../../plan/plan.ts';
-import type { LayerStudy, Study } from '../../study/study.ts';
+import type { LayerStudy, Study } from '../../results/study.ts';
 import type { Rule } from '../rule.ts';
 import { isOily, on } from '../shared/films.ts';
 import { addFields, replace } from '../shared/fixes.ts';

@@ -1,5 +1,5 @@
 import type { Fix, Plan } from '../../plan/plan.ts';
-import type { Study } from '../../study/study.ts';
+import type { Study } from '../../results/study.ts';
 import type { Rule } from '../rule.ts';
 import { type Film, touching } from '../shared/beneath.ts';
 import { ceiling, fall } from '../shared/falls.ts';

@@ -1,6 +1,6 @@
 import { exactly } from '../../materials/interval.ts';
 import type { Fix, Layer, Plan } from '../../plan/plan.ts';
-import type { Study } from '../../study/study.ts';
+import type { Study } from '../../results/study.ts';
 import { compositionOf } from '../../study/what-if.ts';
 import type { Rule } from '../rule.ts';
 import type { Film } from '../shared/beneath.ts';

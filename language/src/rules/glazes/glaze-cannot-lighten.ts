@@ -1,7 +1,7 @@
 import type { Pigment } from '../../materials/types.ts';
 import type { Lab } from '../../optics/cie.ts';
 import type { Plan } from '../../plan/plan.ts';
-import type { LayerStudy, Study } from '../../study/study.ts';
+import type { LayerStudy, Study } from '../../results/study.ts';
 import type { Report, Rule } from '../rule.ts';
 import { isFilm, shareOfPigment } from '../shared/beneath.ts';
 import { replace } from '../shared/fixes.ts';

@@ -1,5 +1,5 @@
 import type { Layer } from '../../plan/plan.ts';
-import type { Study } from '../../study/study.ts';
+import type { Study } from '../../results/study.ts';
 import type { Rule } from '../rule.ts';
 import { beneathOf, modelling, stackOn } from '../shared/seen.ts';
 import { Called, figure, listed, ours, practice, quoted } from '../shared/words.ts';

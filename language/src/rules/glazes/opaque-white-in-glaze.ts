@@ -1,5 +1,5 @@
 import type { Fix, Formula, Ingredient, Layer, Part } from '../../plan/plan.ts';
-import type { Study } from '../../study/study.ts';
+import type { Study } from '../../results/study.ts';
 import { colourWith, compositionOf } from '../../study/what-if.ts';
 import type { Rule } from '../rule.ts';
 import { type Film, isFilm, shareOfPigment } from '../shared/beneath.ts';

@@ -1,8 +1,8 @@
 import { parseColour } from '../../optics/css.ts';
 import { deltaE00 } from '../../optics/difference.ts';
 import type { Layer, Mix, Plan } from '../../plan/plan.ts';
+import type { Study } from '../../results/study.ts';
 import { WITHIN } from '../../study/defaults.ts';
-import type { Study } from '../../study/study.ts';
 import type { Report, Rule } from '../rule.ts';
 import { proportions } from '../shared/proportions.ts';
 import { isClear, lightness, stackOn } from '../shared/seen.ts';

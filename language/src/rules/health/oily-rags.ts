@@ -1,7 +1,7 @@
 import { binder } from '../../materials/catalogue.ts';
 import { stepCaution } from '../../materials/cautions.ts';
 import type { Layer, Place } from '../../plan/plan.ts';
-import type { LayerStudy } from '../../study/study.ts';
+import type { LayerStudy } from '../../results/study.ts';
 import type { Rule } from '../rule.ts';
 import { called, listed, quoted } from '../shared/words.ts';
 

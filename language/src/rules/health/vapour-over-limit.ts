@@ -1,7 +1,7 @@
 import { stepCaution } from '../../materials/cautions.ts';
 import type { Interval } from '../../materials/interval.ts';
 import type { Fix, Plan } from '../../plan/plan.ts';
-import type { Air, Study } from '../../study/study.ts';
+import type { Air, Study } from '../../results/study.ts';
 import type { Rule } from '../rule.ts';
 import { replace } from '../shared/fixes.ts';
 import { sittingOf } from '../shared/sitting.ts';

@@ -1,5 +1,5 @@
 import type { Pigment } from '../../materials/types.ts';
-import type { LayerStudy, Study } from '../../study/study.ts';
+import type { LayerStudy, Study } from '../../results/study.ts';
 import type { Report, Rule } from '../rule.ts';
 import { pigmentName, pigmentPlace, whereUsed } from '../shared/pigments.ts';
 import { called, figure, memory, ours, quoted, span } from '../shared/words.ts';

@@ -1,6 +1,6 @@
 /** Layers on layers: who lies on whom, and where. */
 import type { Layer } from '../../plan/plan.ts';
-import type { Composition, LayerStudy, Study } from '../../study/study.ts';
+import type { Composition, LayerStudy, Study } from '../../results/study.ts';
 
 export type Film = LayerStudy & { readonly composition: Composition };
 

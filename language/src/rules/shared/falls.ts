@@ -4,7 +4,7 @@
  * are kept while walking upwards, and a plan of a thousand layers is walked once.
  */
 import type { Layer, Severity } from '../../plan/plan.ts';
-import type { Composition, LayerStudy, Study } from '../../study/study.ts';
+import type { Composition, LayerStudy, Study } from '../../results/study.ts';
 import { type Film, filmOf } from './beneath.ts';
 import { isMostlyAlkyd, isOilFilm } from './films.ts';
 import { laidUnready } from './laid.ts';

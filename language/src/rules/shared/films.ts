@@ -2,7 +2,7 @@
 import { binder } from '../../materials/catalogue.ts';
 import type { BinderKind } from '../../materials/types.ts';
 import type { Layer, Plan } from '../../plan/plan.ts';
-import type { Composition, LayerStudy, Study } from '../../study/study.ts';
+import type { Composition, LayerStudy, Study } from '../../results/study.ts';
 import { alkydShare, type Film, isFilm } from './beneath.ts';
 
 const WATER: readonly BinderKind[] = ['egg', 'protein', 'gum', 'acrylic'];

@@ -1,6 +1,6 @@
 /** When layers are laid, by the calendar's likely clock or the dates in the plan. Days. */
 import type { Fix, Layer } from '../../plan/plan.ts';
-import type { LayerStudy, Study } from '../../study/study.ts';
+import type { LayerStudy, Study } from '../../results/study.ts';
 import { addFields, replace } from './fixes.ts';
 import { figure } from './words.ts';
 

@@ -1,6 +1,6 @@
 /** The limits several rules of fat and adhesion share, and whether a film keeps within them. Fatness as a fraction. */
 import type { LayerKind } from '../../plan/plan.ts';
-import type { Composition, LayerStudy, Study } from '../../study/study.ts';
+import type { Composition, LayerStudy, Study } from '../../results/study.ts';
 import { type Film, touching } from './beneath.ts';
 import { fromMedium, isOilFilm, isWaterBorne, spirit } from './films.ts';
 

@@ -1,7 +1,7 @@
 /** A layer written otherwise, and whether that would do harm elsewhere: what fixes try before they propose. */
 import { binder } from '../../materials/catalogue.ts';
 import type { Fix, Layer, Measure, Plan } from '../../plan/plan.ts';
-import type { Composition } from '../../study/study.ts';
+import type { Composition } from '../../results/study.ts';
 import { compositionOf } from '../../study/what-if.ts';
 import { addFields, replace } from './fixes.ts';
 

@@ -2,7 +2,7 @@
 import type { Pigment, Source } from '../../materials/types.ts';
 import { layerPigments } from '../../permanence/pigments.ts';
 import type { Fix, Formula, Ingredient, Layer, Part, Place } from '../../plan/plan.ts';
-import type { LayerStudy, Study } from '../../study/study.ts';
+import type { LayerStudy, Study } from '../../results/study.ts';
 
 type Test = (pigment: Pigment) => boolean;
 

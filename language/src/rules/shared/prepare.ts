@@ -2,8 +2,8 @@
 import { binder, solvent } from '../../materials/catalogue.ts';
 import type { Hazard } from '../../materials/types.ts';
 import type { Fix, Layer, Plan } from '../../plan/plan.ts';
+import type { LayerStudy, Study } from '../../results/study.ts';
 import { liquidsOfMedium } from '../../studio/recipe.ts';
-import type { LayerStudy, Study } from '../../study/study.ts';
 import { filmOf, isFilm, nextBelow, shareOfPigment } from './beneath.ts';
 import { fieldBefore } from './fixes.ts';
 

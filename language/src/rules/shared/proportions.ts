@@ -2,7 +2,7 @@
 import type { Lab } from '../../optics/cie.ts';
 import { match, type Paint } from '../../optics/match.ts';
 import type { Fix, Layer } from '../../plan/plan.ts';
-import type { Study } from '../../study/study.ts';
+import type { Study } from '../../results/study.ts';
 import { compositionOf } from '../../study/what-if.ts';
 import { withAmounts } from './pigments.ts';
 import { layOfLayer } from './seen.ts';

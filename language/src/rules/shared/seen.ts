@@ -3,9 +3,9 @@ import type { Lab } from '../../optics/cie.ts';
 import { deltaE00 } from '../../optics/difference.ts';
 import { layOn, toColour, WIPED_OUT_KEEPS } from '../../optics/stack.ts';
 import type { Layer, Place } from '../../plan/plan.ts';
+import type { Study } from '../../results/study.ts';
 import { filmPlan } from '../../study/film.ts';
 import { type Lay, layOf } from '../../study/lay.ts';
-import type { Study } from '../../study/study.ts';
 import { quoted } from './words.ts';
 
 /** Colours before and after a layer on an area, both through the same face: what its pigments do, gloss left out. */

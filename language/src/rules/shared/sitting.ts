@@ -1,6 +1,6 @@
 /** Where the solvent of the worst sitting comes from: the layer itself, or only the jar its brushes are cleaned in. */
 import type { Layer, Place, Plan } from '../../plan/plan.ts';
-import type { Air } from '../../study/study.ts';
+import type { Air } from '../../results/study.ts';
 import { called, figure, listed } from './words.ts';
 
 type Parts = NonNullable<Air['parts']>;

@@ -8,11 +8,12 @@ import type { Drying } from '../drying/times.ts';
 import type { Composition } from '../film/composition.ts';
 import type { Interval } from '../materials/interval.ts';
 import type { Pigment, Source } from '../materials/types.ts';
+import type { Confidence } from '../optics/data.ts';
+import type { Calibration } from '../optics/swatches.ts';
 import type { Layer, OwnPigment, Plan } from '../plan/plan.ts';
 import type { State } from './state.ts';
-import type { Calibration } from './swatches.ts';
 
-export type { Calibration, Composition, Drying, State };
+export type { Calibration, Composition, Confidence, Drying, State };
 
 /** A default or guess that a figure rests on. */
 export interface Assumption {
@@ -22,11 +23,6 @@ export interface Assumption {
   readonly why: string;
   readonly source?: Source;
 }
-
-/**
- * How far an optical figure may be trusted: A measured in oil, B in another binder, C derived, D estimated.
- */
-export type Confidence = 'A' | 'B' | 'C' | 'D';
 
 /** Colour of an area after a layer. CIELAB D65/2°, whatever light source it was computed under (`light`). */
 export interface ColourOn {

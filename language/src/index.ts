@@ -83,7 +83,7 @@ export type * from './results/study.ts';
 // the rules
 export type { CheckSettings } from './rules/check.ts';
 export { rules } from './rules/index.ts';
-export type { Finding, Report as RuleReport, Rule } from './rules/rule.ts';
+export type { Finding, Rule, RuleReport } from './rules/rule.ts';
 export { materialsCsv } from './studio/quantities.ts';
 export { calendarIcs } from './study/calendar-ics.ts';
 export { studyJson } from './study/json.ts';

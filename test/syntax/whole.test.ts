@@ -31,7 +31,7 @@ test.each(
   expect(whole?.parserErrors.map((e) => e.message)).toEqual([]);
   const chunks = scan(text).map((chunk) => {
     const parsed = parseChunk(text.slice(chunk.start, chunk.end), chunk);
-    expect(parsed.faults).toEqual([]);
+    expect(parsed.problems).toEqual([]);
     return tree(parsed.declaration?.node, chunk.start);
   });
   expect(chunks).toEqual(whole?.value.declarations.map((d) => tree(d, 0)));

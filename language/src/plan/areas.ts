@@ -2,11 +2,11 @@
 import type * as Ast from '../../generated/ast.ts';
 import type { Named } from '../../generated/ast.ts';
 import { type At, nameUse } from './context.ts';
-import { each, type Found, here } from './found.ts';
 import { measure } from './measure.ts';
 import type { Area, AreaUse, Group, Place, Plan } from './plan.ts';
+import { each, here, type Reading } from './reading.ts';
 import { guess, type Reader, refer } from './scope.ts';
-import { declared } from './unit.ts';
+import { declared } from './statement.ts';
 
 type Mutable<T> = { -readonly [K in keyof T]: T[K] };
 
@@ -68,7 +68,7 @@ export function areaUse(
 }
 
 /** Every area and group of a file; a name claimed twice is a clash. */
-export function readAreas(found: Found, clashes: Mutable<Plan['clashes'][number]>[]) {
+export function readAreas(reading: Reading, clashes: Mutable<Plan['clashes'][number]>[]) {
   const areas: Area[] = [];
   const names = new Map<string, { areas: readonly string[]; kind: 'area' | 'group'; place: Place }>();
   const claim = (name: string, kind: 'area' | 'group', place: Place, members: readonly string[]) => {
@@ -77,19 +77,19 @@ export function readAreas(found: Found, clashes: Mutable<Plan['clashes'][number]
     else names.set(name, { areas: members, kind, place });
     return !first;
   };
-  each<Ast.Area>(found, 'area', (node, unit) => {
-    const base = declared(found.reader, unit);
-    const share = measure(found.context, node.share, here(found, unit), 'share');
+  each<Ast.Area>(reading, 'area', (node, statement) => {
+    const base = declared(reading.reader, statement);
+    const share = measure(reading.context, node.share, here(reading, statement), 'share');
     if (base && claim(base.name, 'area', base.namePlace, [base.name])) areas.push({ ...base, share });
   });
   const groups: Group[] = [];
   const order = new Map(areas.map((a, i) => [a.name, i]));
-  each<Ast.Group>(found, 'group', (node, unit) => {
-    const base = declared(found.reader, unit);
+  each<Ast.Group>(reading, 'group', (node, statement) => {
+    const base = declared(reading.reader, statement);
     if (!base) return;
     const known: Areas = { names, all: [], order };
     const members = (node.members ?? []).flatMap((m): AreaUse[] => {
-      const use = areaUse(found.reader, known, m, here(found, unit));
+      const use = areaUse(reading.reader, known, m, here(reading, statement));
       return use ? [use] : [];
     });
     if (claim(base.name, 'group', base.namePlace, members.length > 0 ? areasMeant(known, members, []) : []))

@@ -8,13 +8,13 @@ import { colourValue, fieldUse } from './layers.ts';
 import { measure, numberOf } from './measure.ts';
 import type { Measure, Medium, Mix, OwnPigment, Paint, Swatch } from './plan.ts';
 import { formula, ingredient, type Reader } from './scope.ts';
-import { type Unit, where } from './unit.ts';
+import { type Statement, where } from './statement.ts';
 
 type Filled<T> = { -readonly [K in keyof T]: T[K] };
 
-export function fillPaint(reader: Reader, unit: Unit, paint: Filled<Paint>): void {
-  const node = unit.parsed.declaration?.node as Ast.Paint;
-  const here = where(reader, unit);
+export function fillPaint(reader: Reader, statement: Statement, paint: Filled<Paint>): void {
+  const node = statement.parsed.declaration?.node as Ast.Paint;
+  const here = where(reader, statement);
   paint.formula = formula(reader, node.formula, here, 'paint');
   if (node.unknown) paint.unknown = placeOf(node.unknown, here);
   const use = nameUse(node.binder, here);
@@ -23,9 +23,9 @@ export function fillPaint(reader: Reader, unit: Unit, paint: Filled<Paint>): voi
   paint.oil = measure(reader.context, node.oil, here, 'share');
 }
 
-export function fillMedium(reader: Reader, unit: Unit, medium: Filled<Medium>): void {
-  const node = unit.parsed.declaration?.node as Ast.Medium;
-  medium.formula = formula(reader, node.formula, where(reader, unit), 'medium');
+export function fillMedium(reader: Reader, statement: Statement, medium: Filled<Medium>): void {
+  const node = statement.parsed.declaration?.node as Ast.Medium;
+  medium.formula = formula(reader, node.formula, where(reader, statement), 'medium');
 }
 
 /** ΔE00 after `within`: a bare figure. */
@@ -33,9 +33,9 @@ export function withinOf(reader: Reader, figure: Ast.Figure | undefined, here: A
   return measure(reader.context, figure, here, 'count');
 }
 
-export function fillMix(reader: Reader, unit: Unit, mix: Filled<Mix>): void {
-  const node = unit.parsed.declaration?.node as Ast.Mix;
-  const here = where(reader, unit);
+export function fillMix(reader: Reader, statement: Statement, mix: Filled<Mix>): void {
+  const node = statement.parsed.declaration?.node as Ast.Mix;
+  const here = where(reader, statement);
   mix.formula = formula(reader, node.formula, here, 'colour');
   mix.target = colourValue(reader.context, node.target, here);
   mix.within = withinOf(reader, node.within, here);
@@ -134,12 +134,17 @@ function merged(own: OwnPigment, base: Pigment): Pigment {
 }
 
 /** Own pigments may be like one another; one that is like itself stays without a catalogue pigment. */
-export function fillPigment(reader: Reader, unit: Unit, own: Filled<OwnPigment>, record: boolean): void {
-  const node = unit.parsed.declaration?.node as Ast.OwnPigment;
-  own.like = ingredient(reader, node.like, where(reader, unit), 'paint');
-  for (const { node: field, base } of unit.parsed.fields as readonly Piece<Ast.PigmentField>[]) {
+export function fillPigment(
+  reader: Reader,
+  statement: Statement,
+  own: Filled<OwnPigment>,
+  record: boolean,
+): void {
+  const node = statement.parsed.declaration?.node as Ast.OwnPigment;
+  own.like = ingredient(reader, node.like, where(reader, statement), 'paint');
+  for (const { node: field, base } of statement.parsed.fields as readonly Piece<Ast.PigmentField>[]) {
     if (!field.word) continue;
-    const here = at(reader.context.uri, unit.chunk.start + base);
+    const here = at(reader.context.uri, statement.chunk.start + base);
     (own.fields as unknown[]).push(fieldUse(field, here, record, 'pigment'));
     pigmentField(reader, field, here, own);
   }

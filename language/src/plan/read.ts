@@ -8,11 +8,11 @@ import { type Areas, readAreas } from './areas.ts';
 import { circles } from './circles.ts';
 import { type Context, problem, textOf } from './context.ts';
 import { fillMedium, fillMix, fillPaint, fillPigment } from './declarations.ts';
-import { each, type Found, here, whole } from './found.ts';
 import { loneHost, type PlanHost } from './host.ts';
 import { readLayer } from './layers.ts';
 import { createPlanMemo, type PlanMemo } from './memo.ts';
 import type { Area, Layer, Medium, Mix, OwnPigment, Paint, Place, Plan, Reference, Use } from './plan.ts';
+import { each, here, type Reading, whole } from './reading.ts';
 import { emptyScope, type Reader, type Scope } from './scope.ts';
 import {
   readAllows,
@@ -23,8 +23,8 @@ import {
   readSupport,
   readTargets,
 } from './sections.ts';
-import { declared, type Unit } from './unit.ts';
-import { readUnits, settled } from './units.ts';
+import { declared, type Statement } from './statement.ts';
+import { readStatements, settled } from './statements.ts';
 
 export { createPlanMemo, type PlanMemo };
 
@@ -48,24 +48,24 @@ export function readPlan(
 
 function readFile(text: string, uri: string, host: PlanHost, memo: PlanMemo, chain: readonly string[]): Plan {
   const context: Context = { uri, problems: [] };
-  const units = readUnits(text, memo, context);
+  const statements = readStatements(text, memo, context);
   const faulty = context.problems.length;
   const scope = emptyScope();
   const references: Reference[] = [];
   const reader: Reader = { context, scope, references, guesses: 200 };
-  const record = units.some((u) => u.chunk.word === 'record');
-  const found: Found = { context, reader, units, record };
+  const record = statements.some((u) => u.chunk.word === 'record');
+  const reading: Reading = { context, reader, statements, record };
 
   const clashes: Plan['clashes'][number][] = [];
-  const own = declareMaterials(found, scope, clashes);
-  const uses = readUses(found, host, memo, chain);
+  const own = declareMaterials(reading, scope, clashes);
+  const uses = readUses(reading, host, memo, chain);
   bringIn(uses, scope, clashes);
-  for (const [unit, pigment] of own.pigments) fillPigment(reader, unit, pigment, record);
-  for (const [unit, paint] of own.paints) fillPaint(reader, unit, paint);
-  for (const [unit, medium] of own.mediums) fillMedium(reader, unit, medium);
-  for (const [unit, mix] of own.mixes) fillMix(reader, unit, mix);
+  for (const [statement, pigment] of own.pigments) fillPigment(reader, statement, pigment, record);
+  for (const [statement, paint] of own.paints) fillPaint(reader, statement, paint);
+  for (const [statement, medium] of own.mediums) fillMedium(reader, statement, medium);
+  for (const [statement, mix] of own.mixes) fillMix(reader, statement, mix);
 
-  const { areas, groups, names } = readAreas(found, clashes);
+  const { areas, groups, names } = readAreas(reading, clashes);
   const implicit = areas.length === 0;
   const everything: Area = {
     name: 'everything',
@@ -84,8 +84,8 @@ function readFile(text: string, uri: string, host: PlanHost, memo: PlanMemo, cha
   const listed = implicit ? [everything] : areas;
   const all = listed.map((a) => a.name);
   const where: Areas = { names, all, order: new Map(all.map((a, i) => [a, i])) };
-  const layers = readLayers(found, text, where, clashes);
-  const head = readHead(found);
+  const layers = readLayers(reading, text, where, clashes);
+  const head = readHead(reading);
   return {
     uri,
     text,
@@ -96,8 +96,8 @@ function readFile(text: string, uri: string, host: PlanHost, memo: PlanMemo, cha
     language: head.language,
     start: head.start,
     made: head.made,
-    studio: readStudio(found),
-    support: readSupport(found),
+    studio: readStudio(reading),
+    support: readSupport(reading),
     areas: listed,
     implicitArea: implicit,
     groups,
@@ -106,10 +106,10 @@ function readFile(text: string, uri: string, host: PlanHost, memo: PlanMemo, cha
     mediums: own.mediums.map(([, m]) => m),
     mixes: own.mixes.map(([, m]) => m),
     layers,
-    targets: readTargets(found, where),
-    samples: readSamples(found, where, layers, clashes),
-    notes: readNotes(found),
-    allows: readAllows(found),
+    targets: readTargets(reading, where),
+    samples: readSamples(reading, where, layers, clashes),
+    notes: readNotes(reading),
+    allows: readAllows(reading),
     uses,
     visible: scope,
     clashes,
@@ -121,51 +121,51 @@ function readFile(text: string, uri: string, host: PlanHost, memo: PlanMemo, cha
 
 type Mutable<T> = { -readonly [K in keyof T]: T[K] };
 
-function declareMaterials(found: Found, scope: Scope, clashes: Mutable<Plan['clashes'][number]>[]) {
+function declareMaterials(reading: Reading, scope: Scope, clashes: Mutable<Plan['clashes'][number]>[]) {
   const taken = new Map<string, Place>();
-  const pigments: [Unit, Mutable<OwnPigment>][] = [];
-  const paints: [Unit, Mutable<Paint>][] = [];
-  const mediums: [Unit, Mutable<Medium>][] = [];
-  const mixes: [Unit, Mutable<Mix>][] = [];
-  for (const unit of found.units) {
-    const word = unit.chunk.word;
+  const pigments: [Statement, Mutable<OwnPigment>][] = [];
+  const paints: [Statement, Mutable<Paint>][] = [];
+  const mediums: [Statement, Mutable<Medium>][] = [];
+  const mixes: [Statement, Mutable<Mix>][] = [];
+  for (const statement of reading.statements) {
+    const word = statement.chunk.word;
     if (word !== 'pigment' && word !== 'paint' && word !== 'medium' && word !== 'mix') continue;
-    if (!unit.parsed.declaration) continue;
-    const base = declared(found.reader, unit);
+    if (!statement.parsed.declaration) continue;
+    const base = declared(reading.reader, statement);
     if (!base) continue;
     if (base.name === 'g' || base.name === 'ml')
-      problem(found.context, base.namePlace, `‘${base.name}’ is a unit and cannot be a name.`);
+      problem(reading.context, base.namePlace, `‘${base.name}’ is a unit and cannot be a name.`);
     const first = taken.get(base.name);
     if (first) clashes.push({ name: base.name, kind: word, first, again: base.namePlace, fromUse: false });
     else taken.set(base.name, base.namePlace);
     if (word === 'pigment') {
       const own: Mutable<OwnPigment> = { ...base, swatches: [], hazards: [], fields: [] };
-      pigments.push([unit, own]);
+      pigments.push([statement, own]);
       if (!first) scope.pigments.set(own.name, own);
     } else if (word === 'paint') {
       const own: Mutable<Paint> = { ...base };
-      paints.push([unit, own]);
+      paints.push([statement, own]);
       if (!first) scope.paints.set(own.name, own);
     } else if (word === 'medium') {
       const own: Mutable<Medium> = { ...base };
-      mediums.push([unit, own]);
+      mediums.push([statement, own]);
       if (!first) scope.mediums.set(own.name, own);
     } else {
       const own: Mutable<Mix> = { ...base };
-      mixes.push([unit, own]);
+      mixes.push([statement, own]);
       if (!first) scope.mixes.set(own.name, own);
     }
   }
   return { pigments, paints, mediums, mixes };
 }
 
-function readUses(found: Found, host: PlanHost, memo: PlanMemo, chain: readonly string[]): Use[] {
+function readUses(reading: Reading, host: PlanHost, memo: PlanMemo, chain: readonly string[]): Use[] {
   const uses: Use[] = [];
-  each<Ast.Use>(found, 'use', (node, unit) => {
-    const path = textOf(found.context, node.path, here(found, unit));
+  each<Ast.Use>(reading, 'use', (node, statement) => {
+    const path = textOf(reading.context, node.path, here(reading, statement));
     if (!path) return;
-    const base = { path: path.text, pathPlace: path.place, place: whole(found, unit) };
-    const target = host.resolve(path.text, found.context.uri);
+    const base = { path: path.text, pathPlace: path.place, place: whole(reading, statement) };
+    const target = host.resolve(path.text, reading.context.uri);
     if ('outside' in target) uses.push({ ...base, status: 'outside' });
     else if (chain.includes(target.uri))
       uses.push({
@@ -230,22 +230,22 @@ function bringIn(uses: readonly Use[], scope: Scope, clashes: Mutable<Plan['clas
 }
 
 function readLayers(
-  found: Found,
+  reading: Reading,
   text: string,
   areas: Areas,
   clashes: Mutable<Plan['clashes'][number]>[],
 ): Layer[] {
   const layers: Layer[] = [];
   const first = new Map<string, Place>();
-  for (const { chunk, parsed: p } of found.units) {
+  for (const { chunk, parsed: p } of reading.statements) {
     if (!isLayerWord(chunk.word)) continue;
     const layer = readLayer(
-      found.reader,
+      reading.reader,
       areas,
       p,
       { ...chunk, text: text.slice(chunk.start, chunk.end) },
       layers.length,
-      found.record,
+      reading.record,
     );
     if (!layer) continue;
     const before = first.get(layer.name);

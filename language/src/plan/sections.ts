@@ -5,16 +5,16 @@ import type { Piece } from '../syntax/chunk.ts';
 import { type Areas, areaUse } from './areas.ts';
 import { at, dayOf, nameUse, placeOf, problem, textOf, yearsOf } from './context.ts';
 import { withinOf } from './declarations.ts';
-import { each, type Found, here, whole } from './found.ts';
 import { allowOf, colourValue, fieldUse, unknownMeasure } from './layers.ts';
 import { measure, numberOf } from './measure.ts';
 import type { Allow, Layer, Place, Plan, PlanSupport, Sample, Studio, Target } from './plan.ts';
+import { each, here, type Reading, whole } from './reading.ts';
 import { guess, refer } from './scope.ts';
-import { declared } from './unit.ts';
+import { declared } from './statement.ts';
 
 type Mutable<T> = { -readonly [K in keyof T]: T[K] };
 
-export function readHead(found: Found) {
+export function readHead(reading: Reading) {
   const head: {
     kind: Plan['kind'];
     title?: string;
@@ -25,54 +25,60 @@ export function readHead(found: Found) {
     made?: Plan['made'];
   } = { kind: 'palette' };
   let version: Place | undefined;
-  for (const unit of found.units) {
-    const node = unit.parsed.declaration?.node;
-    const word = unit.chunk.word;
+  for (const statement of reading.statements) {
+    const node = statement.parsed.declaration?.node;
+    const word = statement.chunk.word;
     if (
       !node ||
       (word !== 'plan' && word !== 'record' && word !== 'paintplan' && word !== 'start' && word !== 'made')
     )
       continue;
-    const where = here(found, unit);
+    const where = here(reading, statement);
     if (word === 'plan' || word === 'record') {
       if (head.place) {
-        problem(found.context, whole(found, unit), 'A file is one painting: it has one ‘plan’ or ‘record’.');
+        problem(
+          reading.context,
+          whole(reading, statement),
+          'A file is one painting: it has one ‘plan’ or ‘record’.',
+        );
         continue;
       }
       head.kind = word;
-      head.title = textOf(found.context, (node as Ast.Head).title, where)?.text;
-      head.description = unit.chunk.description;
-      head.place = whole(found, unit);
+      head.title = textOf(reading.context, (node as Ast.Head).title, where)?.text;
+      head.description = statement.chunk.description;
+      head.place = whole(reading, statement);
     } else if (word === 'paintplan') {
       const text = (node as Ast.Version).version;
-      const value = text === undefined ? undefined : numberOf(found.context, text, whole(found, unit));
-      if (version) problem(found.context, whole(found, unit), 'The version of the language is stated once.');
-      version = whole(found, unit);
+      const value =
+        text === undefined ? undefined : numberOf(reading.context, text, whole(reading, statement));
+      if (version)
+        problem(reading.context, whole(reading, statement), 'The version of the language is stated once.');
+      version = whole(reading, statement);
       if (value !== undefined) head.language ??= { value, place: version };
       if (value !== undefined && value !== 1)
-        problem(found.context, version, `This tool reads version 1 of the language, not ${text}.`);
-    } else if (word === 'start') head.start ??= dayOf(found.context, (node as Ast.Start).date, where);
-    else head.made ??= yearsOf(found.context, (node as Ast.Made).years, where);
+        problem(reading.context, version, `This tool reads version 1 of the language, not ${text}.`);
+    } else if (word === 'start') head.start ??= dayOf(reading.context, (node as Ast.Start).date, where);
+    else head.made ??= yearsOf(reading.context, (node as Ast.Made).years, where);
   }
   return head;
 }
 
-export function readStudio(found: Found): Studio {
+export function readStudio(reading: Reading): Studio {
   const studio: Mutable<Studio> & { fields: Mutable<Studio['fields'][number]>[] } = { fields: [] };
-  for (const unit of found.units) {
-    if (unit.chunk.word !== 'studio') continue;
-    studio.place ??= whole(found, unit);
-    for (const { node, base } of unit.parsed.fields as readonly Piece<Ast.StudioField>[]) {
+  for (const statement of reading.statements) {
+    if (statement.chunk.word !== 'studio') continue;
+    studio.place ??= whole(reading, statement);
+    for (const { node, base } of statement.parsed.fields as readonly Piece<Ast.StudioField>[]) {
       if (!node.word) continue;
-      const where = at(found.context.uri, unit.chunk.start + base);
-      const use = fieldUse(node, where, found.record, 'studio');
-      studio.fields.push(found.record ? { ...use, misplaced: 'not-in-record' } : use);
+      const where = at(reading.context.uri, statement.chunk.start + base);
+      const use = fieldUse(node, where, reading.record, 'studio');
+      studio.fields.push(reading.record ? { ...use, misplaced: 'not-in-record' } : use);
       const figure = (family: Parameters<typeof measure>[3]) =>
-        measure(found.context, node.value, where, family);
+        measure(reading.context, node.value, where, family);
       const choice = nameUse(node.choice, where);
       const per = (wanted: RegExp, words: string) => {
         if (node.per !== undefined && !wanted.test(node.per))
-          problem(found.context, placeOf(node, where), `This is counted per ${words}.`);
+          problem(reading.context, placeOf(node, where), `This is counted per ${words}.`);
       };
       if (node.word === 'temperature') studio.temperature ??= figure('temperature');
       else if (node.word === 'humidity') studio.humidity ??= figure('share');
@@ -87,32 +93,40 @@ export function readStudio(found: Found): Studio {
         if (lux)
           studio.light ??= {
             lux,
-            hoursPerYear: measure(found.context, node.hours, where, 'hours'),
+            hoursPerYear: measure(reading.context, node.hours, where, 'hours'),
             place: placeOf(node, where),
           };
       } else if (choice && node.word === 'light-source') {
         if (choice.name === 'D65' || choice.name === 'D50' || choice.name === 'A')
           studio.lightSource ??= { value: choice.name, place: choice.place };
         else
-          problem(found.context, choice.place, `‘${choice.name}’ is no light source I have: D65, D50 or A.`);
+          problem(
+            reading.context,
+            choice.place,
+            `‘${choice.name}’ is no light source I have: D65, D50 or A.`,
+          );
       } else if (choice && node.word === 'specular') {
         if (choice.name === 'included' || choice.name === 'excluded')
           studio.specular ??= { value: choice.name, place: choice.place };
         else
-          problem(found.context, choice.place, `Specular is ‘included’ or ‘excluded’, not ‘${choice.name}’.`);
+          problem(
+            reading.context,
+            choice.place,
+            `Specular is ‘included’ or ‘excluded’, not ‘${choice.name}’.`,
+          );
       }
     }
   }
   return studio;
 }
 
-export function readSupport(found: Found): PlanSupport | undefined {
+export function readSupport(reading: Reading): PlanSupport | undefined {
   let support: PlanSupport | undefined;
-  each<Ast.Support>(found, 'support', (node, unit) => {
-    const where = here(found, unit);
+  each<Ast.Support>(reading, 'support', (node, statement) => {
+    const where = here(reading, statement);
     const use = nameUse(node.material, where);
     const is = use && supportNamed(use.name);
-    const place = whole(found, unit);
+    const place = whole(reading, statement);
     const side = (text: string | undefined) => {
       if (text === undefined) return undefined;
       const figure = {
@@ -121,19 +135,19 @@ export function readSupport(found: Found): PlanSupport | undefined {
         unit: node.unit ?? 'cm',
         $cstNode: node.$cstNode,
       } as unknown as Ast.Figure;
-      const found_ = measure(found.context, figure, where, 'size');
+      const found_ = measure(reading.context, figure, where, 'size');
       return found_;
     };
     if (node.height !== undefined && node.width !== undefined && node.unit === undefined)
       problem(
-        found.context,
+        reading.context,
         { ...place, start: place.end },
         `A size needs its unit: ${node.height} x ${node.width} cm.`,
         [{ title: 'Add cm', edits: [{ place: { ...place, start: place.end }, text: ' cm' }] }],
       );
-    if (node.unknown && !found.record)
-      problem(found.context, place, 'Only a record may say unknown: a plan decides.', [], 'not-in-plan');
-    if (support) problem(found.context, place, 'A painting has one support.');
+    if (node.unknown && !reading.record)
+      problem(reading.context, place, 'Only a record may say unknown: a plan decides.', [], 'not-in-plan');
+    if (support) problem(reading.context, place, 'A painting has one support.');
     support ??= {
       material: use && { ...use, is, ...(is ? {} : { near: nearest(use.name, materialNames('support')) }) },
       height: side(node.height),
@@ -144,23 +158,23 @@ export function readSupport(found: Found): PlanSupport | undefined {
   return support;
 }
 
-export function readTargets(found: Found, areas: Areas): Target[] {
+export function readTargets(reading: Reading, areas: Areas): Target[] {
   const targets: Target[] = [];
-  each<Ast.Target>(found, 'target', (node, unit) => {
-    const where = here(found, unit);
+  each<Ast.Target>(reading, 'target', (node, statement) => {
+    const where = here(reading, statement);
     targets.push({
-      place: whole(found, unit),
-      description: unit.chunk.description,
-      in: areaUse(found.reader, areas, node.area, where),
-      colour: colourValue(found.context, node.colour, where),
-      within: withinOf(found.reader, node.within, where),
+      place: whole(reading, statement),
+      description: statement.chunk.description,
+      in: areaUse(reading.reader, areas, node.area, where),
+      colour: colourValue(reading.context, node.colour, where),
+      within: withinOf(reading.reader, node.within, where),
     });
   });
   return targets;
 }
 
 export function readSamples(
-  found: Found,
+  reading: Reading,
   areas: Areas,
   layers: readonly Layer[],
   clashes: Mutable<Plan['clashes'][number]>[],
@@ -168,66 +182,68 @@ export function readSamples(
   const byName = new Map(layers.map((l) => [l.name, l]));
   const labels = new Map<string, Place>();
   const samples: Sample[] = [];
-  each<Ast.Sample>(found, 'sample', (node, unit) => {
-    const where = here(found, unit);
-    const base = declared(found.reader, unit);
+  each<Ast.Sample>(reading, 'sample', (node, statement) => {
+    const where = here(reading, statement);
+    const base = declared(reading.reader, statement);
     const name = base?.name.replace(/^"|"$/g, '') ?? '';
     if (base) {
       const first = labels.get(name);
       if (first) clashes.push({ name, kind: 'sample', first, again: base.namePlace, fromUse: false });
       else labels.set(name, base.namePlace);
     }
-    const rows = (unit.parsed.fields as readonly Piece<Ast.SampleRow>[]).flatMap(
+    const rows = (statement.parsed.fields as readonly Piece<Ast.SampleRow>[]).flatMap(
       ({ node: row, base: offset }): Sample['layers'][number][] => {
-        const rowAt = at(found.context.uri, unit.chunk.start + offset);
+        const rowAt = at(reading.context.uri, statement.chunk.start + offset);
         const use = nameUse(row.layer, rowAt);
         if (!use) return [];
         const is = byName.get(use.name);
-        if (is) refer(found.reader, 'layer', use, is.namePlace);
+        if (is) refer(reading.reader, 'layer', use, is.namePlace);
         return [
           {
             layer: {
               ...use,
               is,
-              ...(is ? {} : { near: guess(found.reader, use.name, () => [...byName.keys()]) }),
+              ...(is ? {} : { near: guess(reading.reader, use.name, () => [...byName.keys()]) }),
             },
-            film: row.unknown ? unknownMeasure(row, rowAt) : measure(found.context, row.value, rowAt, 'film'),
+            film: row.unknown
+              ? unknownMeasure(row, rowAt)
+              : measure(reading.context, row.value, rowAt, 'film'),
             place: placeOf(row, rowAt),
           },
         ];
       },
     );
-    const place = whole(found, unit);
+    const place = whole(reading, statement);
     samples.push({
       name,
       place,
       namePlace: base?.namePlace ?? place,
-      description: unit.chunk.description,
-      in: areaUse(found.reader, areas, node.area, where),
+      description: statement.chunk.description,
+      in: areaUse(reading.reader, areas, node.area, where),
       layers: rows,
     });
   });
   return samples;
 }
 
-export function readNotes(found: Found): string[] {
+export function readNotes(reading: Reading): string[] {
   const notes: string[] = [];
-  each<Ast.Note>(found, 'note', (node, unit) => {
-    const words = textOf(found.context, node.text, here(found, unit));
+  each<Ast.Note>(reading, 'note', (node, statement) => {
+    const words = textOf(reading.context, node.text, here(reading, statement));
     if (words) notes.push(words.text);
   });
   return notes;
 }
 
-export function readAllows(found: Found): Allow[] {
+export function readAllows(reading: Reading): Allow[] {
   const allows: Allow[] = [];
-  each<Ast.Allow>(found, 'allow', (node, unit) => {
-    const where = here(found, unit);
+  each<Ast.Allow>(reading, 'allow', (node, statement) => {
+    const where = here(reading, statement);
     const allow = allowOf(
-      found.context,
+      reading.context,
       nameUse(node.rule, where),
-      textOf(found.context, node.reason, where),
-      whole(found, unit),
+      textOf(reading.context, node.reason, where),
+      whole(reading, statement),
     );
     if (allow) allows.push(allow);
   });

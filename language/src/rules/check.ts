@@ -4,7 +4,7 @@ import type { Allow, Layer, Plan, Severity } from '../plan/plan.ts';
 import type { Study } from '../results/study.ts';
 import { withoutFollowing } from './doubtful.ts';
 import { rules } from './index.ts';
-import type { Finding, Report, Rule } from './rule.ts';
+import type { Finding, Rule, RuleReport } from './rule.ts';
 import { takeOut } from './shared/fixes.ts';
 import { didYouMean, quoted } from './shared/words.ts';
 
@@ -19,7 +19,7 @@ export interface CheckSettings {
 
 const ruleById = new Map(rules.map((r) => [r.id, r]));
 
-function reports(rule: Rule, plan: Plan, study: Study, strict: boolean): Report[] {
+function reports(rule: Rule, plan: Plan, study: Study, strict: boolean): RuleReport[] {
   if (strict) return [...rule.check(plan, study)];
   try {
     return [...rule.check(plan, study)];
@@ -30,7 +30,7 @@ function reports(rule: Rule, plan: Plan, study: Study, strict: boolean): Report[
   }
 }
 
-function whole(rule: string, severity: Severity, report: Report): Finding {
+function whole(rule: string, severity: Severity, report: RuleReport): Finding {
   const { fixes, ...rest } = report;
   const finding = {
     ...rest,
@@ -68,7 +68,7 @@ export function findings(plan: Plan, study: Study, settings: CheckSettings = {})
   const off = new Set(
     Object.entries(settings.severities ?? {}).flatMap(([rule, level]) => (level === 'off' ? [rule] : [])),
   );
-  const levelled = (report: Report, rule: string): Report => {
+  const levelled = (report: RuleReport, rule: string): RuleReport => {
     const level = settings.severities?.[rule];
     return level === undefined || level === 'off' ? report : { ...report, severity: level };
   };

@@ -27,7 +27,7 @@ export interface Finding {
 }
 
 /** A finding as a rule reports it: severity defaults to the rule's own. */
-export interface Report {
+export interface RuleReport {
   readonly message: string;
   readonly place: Place;
   readonly severity?: Severity;
@@ -59,5 +59,5 @@ export interface Rule {
   /** needs predicted colours: run after the cheap ones, off the typing path */
   readonly needsColour?: boolean;
   /** Findings, in any order. Must not throw on any plan, however broken; `study` has only what could be computed. */
-  check(plan: Plan, study: Study): Iterable<Report>;
+  check(plan: Plan, study: Study): Iterable<RuleReport>;
 }

@@ -10,13 +10,13 @@ import { calendarOf } from './calendar.ts';
 import { type ColourMemo, colouring, createColourMemo } from './colours.ts';
 import { BELIEVED, believed, LIGHT_HOURS, LUX, SESSION_HOURS, TEMPERATURE } from './defaults.ts';
 import { type Dried, dried, withObservations } from './drying.ts';
-import { type Film, filmPlan } from './film.ts';
+import { filmPlan, type LayerFilm } from './film.ts';
 import { createMemo, type Memo } from './memo.ts';
 import { sourcesOf } from './sources.ts';
 import { stacksOf } from './stacks.ts';
 
 interface Layered {
-  readonly film: Film;
+  readonly film: LayerFilm;
   readonly dried: Dried;
 }
 
@@ -83,11 +83,13 @@ export function study(plan: Plan, memo: StudyMemo = createStudyMemo()): Study {
   }));
 
   const base = { plan, layers, areas };
-  const calendar = once(() => calendarOf(plan, layers, stacks));
-  const amounts = once(() => quantities(base));
-  const breathing = once(() => air(base));
-  const lasting = once(() => permanence(base));
-  const mind = once(() => cautions(base));
+  const lazy = {
+    calendar: once(() => calendarOf(plan, layers, stacks)),
+    quantities: once(() => quantities(base)),
+    air: once(() => air(base)),
+    permanence: once(() => permanence(base)),
+    cautions: once(() => cautions(base)),
+  };
   const result: Study = {
     ...base,
     get assumptions() {
@@ -97,19 +99,19 @@ export function study(plan: Plan, memo: StudyMemo = createStudyMemo()): Study {
     beneath: (area, index) => colours().beneath(area, index),
     calibration: (own) => colours().calibration(own),
     get calendar() {
-      return calendar();
+      return lazy.calendar();
     },
     get quantities() {
-      return amounts();
+      return lazy.quantities();
     },
     get air() {
-      return breathing();
+      return lazy.air();
     },
     get permanence() {
-      return lasting();
+      return lazy.permanence();
     },
     get cautions() {
-      return mind();
+      return lazy.cautions();
     },
     get sources() {
       return sources();

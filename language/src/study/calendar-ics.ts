@@ -21,8 +21,8 @@ function description(e: DiaryEntry): string {
     e.painted === undefined
       ? `Safe from ${dayWords(e.safeFrom, true, 'up')}; not before ${dayWords(e.notBefore, true)}.`
       : `Painted ${dayWords(e.painted, true)}.`;
-  const mind = e.cautions.length > 0 ? [`Mind: ${e.cautions.join('; ')}.`] : [];
-  return [when, ...e.steps, ...mind, deferringLine.text].join('\n');
+  const cautions = e.cautions.length > 0 ? [`Mind: ${e.cautions.join('; ')}.`] : [];
+  return [when, ...e.steps, ...cautions, deferringLine.text].join('\n');
 }
 
 /** A plan without dates has no days to enter: its calendar is empty. */

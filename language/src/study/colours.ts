@@ -6,7 +6,7 @@ import type { State } from '../results/state.ts';
 import type { AreaStudy, ColourOn } from '../results/study.ts';
 import { after, type ColourMemo, view } from './chain.ts';
 import { WITHIN } from './defaults.ts';
-import type { Film } from './film.ts';
+import type { LayerFilm } from './film.ts';
 import { bareSupport, layOf, wantedFace } from './lay.ts';
 import type { Stacks } from './stacks.ts';
 import { type Calibration, calibrated } from './swatches.ts';
@@ -24,7 +24,7 @@ export interface Colouring {
 
 export interface Coloured {
   readonly key: string;
-  readonly film: Film;
+  readonly film: LayerFilm;
 }
 
 export function colouring(

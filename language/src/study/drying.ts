@@ -7,7 +7,7 @@ import { binder, dryingFactor, grounds } from '../materials/catalogue.ts';
 import type { Interval } from '../materials/interval.ts';
 import type { Layer } from '../plan/plan.ts';
 import type { Assumption, Drying } from '../results/study.ts';
-import type { Film } from './film.ts';
+import type { LayerFilm } from './film.ts';
 
 export interface Dried {
   readonly drying?: Drying;
@@ -17,7 +17,7 @@ export interface Dried {
 const NOT_DRYING: Dried = { assumptions: [] };
 
 /** One coat of a layer, before any observation. Temperature in °C. */
-export function dried(layer: Layer, film: Film, temperature: Interval): Dried {
+export function dried(layer: Layer, film: LayerFilm, temperature: Interval): Dried {
   const { composition } = film;
   const material = layer.material?.is;
   // A material named beside the colour (egg, distemper) tells more of the drying than the pastes would.
@@ -64,7 +64,7 @@ export function dried(layer: Layer, film: Film, temperature: Interval): Dried {
 const oilGround = grounds.find((g) => g.kind === 'oil');
 
 /** What two layers must share for the drying of one to tell of the other. */
-const paintAndMedium = (film: Film): string | undefined =>
+const paintAndMedium = (film: LayerFilm): string | undefined =>
   film.composition && [...film.composition.applied.map((a) => `${a.what} ${a.name}`)].sort().join('+');
 
 /**
@@ -72,7 +72,7 @@ const paintAndMedium = (film: Film): string | undefined =>
  * paints and medium follow it.
  */
 export function withObservations(
-  layers: readonly { readonly layer: Layer; readonly film: Film; readonly dried: Dried }[],
+  layers: readonly { readonly layer: Layer; readonly film: LayerFilm; readonly dried: Dried }[],
 ): readonly Dried[] {
   if (!layers.some(({ layer }) => (layer.dry && layer.painted) || (layer.kind === 'ground' && layer.colour)))
     return layers.map((l) => l.dried);

@@ -16,7 +16,7 @@ import {
   withoutProportions,
 } from './recipe.ts';
 
-export interface Film {
+export interface LayerFilm {
   readonly composition?: Composition;
   /** pastes and liquids, for colour */
   readonly colour?: Colour;
@@ -32,13 +32,10 @@ export interface Film {
 /** What a film depends on, drawn from a layer before anything is computed; `key` is equal for equal content. */
 export interface FilmPlan {
   readonly key: string;
-  compute(): Film;
+  compute(): LayerFilm;
 }
 
 const written = (x: Interval): string => `${x.low}..${x.likely}..${x.high}`;
-
-/** Where a layer says nothing of its colour but names a medium, it is a layer of that medium: an oiling out, a varnish. */
-const isMediumAlone = (layer: Layer): boolean => layer.colour === undefined && layer.medium !== undefined;
 
 export function filmPlan(layer: Layer, kind: Plan['kind']): FilmPlan {
   const formula = layer.colour?.kind === 'formula' ? layer.colour.formula : undefined;
@@ -63,7 +60,7 @@ export function filmPlan(layer: Layer, kind: Plan['kind']): FilmPlan {
     material?.id ?? '',
   ].join('\n');
 
-  const compute = (): Film => {
+  const compute = (): LayerFilm => {
     const assumptions: Assumption[] = [];
     const counted: Assumption[] = [];
     const times = coatCount(layer, kind, counted);
@@ -84,7 +81,9 @@ export function filmPlan(layer: Layer, kind: Plan['kind']): FilmPlan {
     assumePastes(colour, assumptions);
     const broken =
       (formula && !claimsNothing && !nobodyKnows && !colour) || (layer.medium !== undefined && !medium);
-    const composable = !broken && (colour !== undefined || (isMediumAlone(layer) && medium !== undefined));
+    // a layer that says nothing of its colour but names a medium is a layer of that medium: an oiling out, a varnish
+    const composable =
+      !broken && (colour !== undefined || (layer.colour === undefined && medium !== undefined));
     return {
       composition: composable ? composition(layer, colour, medium, coat, assumptions) : undefined,
       colour,
@@ -204,7 +203,7 @@ const HAND = Math.log(1.3);
 const WIDEST = Math.log(5);
 
 /** ln of the factor by which a film may be off its likely thickness. */
-export function mayBeThicker(layer: Layer, { coat }: Film): number {
+export function mayBeThicker(layer: Layer, { coat }: LayerFilm): number {
   if (layer.film?.given === 'exact') return HAND;
   const wide = Math.max(Math.log(coat.high / coat.likely), Math.log(coat.likely / coat.low));
   return Math.min(WIDEST, Math.max(wide, 0.01));

@@ -6,7 +6,7 @@ import type { FilmPigment } from '../optics/stack.ts';
 import { GLOSS, MATT, type Surface } from '../optics/surface.ts';
 import type { Layer, OwnPigment, Plan } from '../plan/plan.ts';
 import type { Composition } from '../results/study.ts';
-import { type Film, mayBeThicker } from './film.ts';
+import { type LayerFilm, mayBeThicker } from './film.ts';
 import { holdsUnknown } from './recipe.ts';
 
 /** Optical data of a painter's own pigment, undefined where there are none. */
@@ -84,7 +84,7 @@ export function bareSupport(plan: Plan): Lay & { readonly kind: 'opaque' } {
   };
 }
 
-export function layOf(layer: Layer, film: Film, wanted: Surface | undefined, ownOptics: OwnOptics): Lay {
+export function layOf(layer: Layer, film: LayerFilm, wanted: Surface | undefined, ownOptics: OwnOptics): Lay {
   const { colour } = layer;
   const matt = wanted ?? MATT;
   if (colour?.kind === 'value') {
@@ -129,7 +129,7 @@ export function layOf(layer: Layer, film: Film, wanted: Surface | undefined, own
 }
 
 function filmOf(
-  film: Film,
+  film: LayerFilm,
   composition: Composition,
   layer: Layer,
   wanted: Surface | undefined,

@@ -4,10 +4,10 @@
  */
 import type { AstNode } from 'langium';
 import type { Declaration, LayerField, PigmentField, SampleRow, StudioField } from '../../generated/ast.ts';
-import { faultOf } from './expected.ts';
-import type { Fault } from './fault.ts';
-import { braceFaults, firstFault, strangeField, strangeStart, unclosedComment } from './messages.ts';
+import { problemOf } from './expected.ts';
+import { braceProblems, firstProblem, strangeField, strangeStart, unclosedComment } from './messages.ts';
 import { parse, type Rule } from './parser.ts';
+import type { SyntaxProblem } from './problem.ts';
 import type { Chunk } from './scan.ts';
 import { type Block, blockOf } from './words.ts';
 
@@ -22,7 +22,7 @@ export interface Piece<T extends AstNode = AstNode> {
 export interface Parsed {
   readonly declaration?: Piece<Declaration>;
   readonly fields: readonly Piece<Field>[];
-  readonly faults: readonly Fault[];
+  readonly problems: readonly SyntaxProblem[];
 }
 
 const FIELD_RULE: Record<Block, Rule> = {
@@ -35,8 +35,8 @@ const FIELD_RULE: Record<Block, Rule> = {
 /** No person writes a line, or a declaration without braces, longer than this; a longer block is parsed field by field. */
 const LONGEST = 50_000;
 
-/** More faults than this in one declaration help nobody; the rest of it is left unread. */
-const MOST_FAULTS = 50;
+/** More problems than this in one declaration help nobody; the rest of it is left unread. */
+const MOST_PROBLEMS = 50;
 
 function fieldsIn(node: Declaration): readonly Field[] {
   if ('fields' in node) return node.fields;
@@ -72,42 +72,46 @@ export function ownLines(text: string): { readonly start: number; readonly end: 
   return parts.filter((p) => p.end > p.start);
 }
 
-/** Parses one line-like stretch; what it cannot take stays in its faults. */
+/** Parses one line-like stretch; what it cannot take stays in its problems. */
 function piece<T extends AstNode>(
   text: string,
   base: number,
   rule: Rule,
-): { node?: Piece<T>; fault?: Fault } {
+): { node?: Piece<T>; problem?: SyntaxProblem } {
   const result = text.length < LONGEST ? parse<T>(text, rule) : undefined;
   if (!result)
     return {
-      fault: { message: 'This is too long to be read as one declaration.', start: base, end: base + 1 },
+      problem: { message: 'This is too long to be read as one declaration.', start: base, end: base + 1 },
     };
-  const fault = firstFault(result, text);
+  const problem = firstProblem(result, text);
   return {
     node: { node: result.value, base },
-    fault: fault && faultOf(fault, text, base, rule === 'Declaration'),
+    problem: problem && problemOf(problem, text, base, rule === 'Declaration'),
   };
 }
 
-function brokenFields(text: string, chunk: Chunk, block: Block): { fields: Piece<Field>[]; faults: Fault[] } {
+function brokenFields(
+  text: string,
+  chunk: Chunk,
+  block: Block,
+): { fields: Piece<Field>[]; problems: SyntaxProblem[] } {
   const fields: Piece<Field>[] = [];
-  const faults: Fault[] = [];
+  const problems: SyntaxProblem[] = [];
   const open = (chunk.open as number) - chunk.start;
   const end = chunk.close === undefined ? text.length : chunk.close - chunk.start;
   const starts = block === 'sample' ? [] : chunk.fields.map((f) => f - chunk.start);
   for (const s of stretches(text, open + (chunk.openMissing ? 0 : 1), end, starts, block)) {
-    if (faults.length >= MOST_FAULTS) break;
+    if (problems.length >= MOST_PROBLEMS) break;
     const line = text.slice(s.start, s.end);
     if (!s.known) {
-      faults.push(strangeField(line, s.start, block, chunk.word));
+      problems.push(strangeField(line, s.start, block, chunk.word));
       continue;
     }
-    const { node, fault } = piece<Field>(line, s.start, FIELD_RULE[block]);
+    const { node, problem } = piece<Field>(line, s.start, FIELD_RULE[block]);
     if (node) fields.push(node);
-    if (fault) faults.push(fault);
+    if (problem) problems.push(problem);
   }
-  return { fields, faults };
+  return { fields, problems };
 }
 
 /** The inside of a block, cut where fields begin and where a line begins something of its own. */
@@ -142,11 +146,14 @@ function stretches(
 }
 
 /** Where one line went wrong, what follows on it most likely went wrong with it. Faults of braces come first. */
-function onePerLine(text: string, faults: readonly Fault[]): Fault[] {
-  const told = new Map<number, Fault>();
-  for (const fault of faults) {
-    const line = Math.max(text.lastIndexOf('\n', fault.start - 1), text.lastIndexOf('\r', fault.start - 1));
-    if (!told.has(line)) told.set(line, fault);
+function onePerLine(text: string, problems: readonly SyntaxProblem[]): SyntaxProblem[] {
+  const told = new Map<number, SyntaxProblem>();
+  for (const problem of problems) {
+    const line = Math.max(
+      text.lastIndexOf('\n', problem.start - 1),
+      text.lastIndexOf('\r', problem.start - 1),
+    );
+    if (!told.has(line)) told.set(line, problem);
   }
   return [...told.values()].sort((a, b) => a.start - b.start);
 }
@@ -166,13 +173,13 @@ function withoutUnclosed(text: string, chunk: Chunk): string {
 /** Never throws. */
 export function parseChunk(written: string, chunk: Chunk): Parsed {
   const text = withoutUnclosed(written, chunk);
-  const parsed = text.trim() === '' ? { fields: [], faults: [] } : parseText(text, chunk);
+  const parsed = text.trim() === '' ? { fields: [], problems: [] } : parseText(text, chunk);
   const comments = (chunk.unclosed ?? []).slice(0, 1).map((c) => unclosedComment(c.start - chunk.start));
-  return comments.length > 0 ? { ...parsed, faults: [...comments, ...parsed.faults] } : parsed;
+  return comments.length > 0 ? { ...parsed, problems: [...comments, ...parsed.problems] } : parsed;
 }
 
 function parseText(text: string, chunk: Chunk): Parsed {
-  if (!chunk.word) return { fields: [], faults: [strangeStart(text)] };
+  if (!chunk.word) return { fields: [], problems: [strangeStart(text)] };
   const block = chunk.open === undefined ? undefined : blockOf(chunk.word);
   if (
     text.length < LONGEST &&
@@ -185,19 +192,19 @@ function parseText(text: string, chunk: Chunk): Parsed {
       return {
         declaration: { node: whole.value, base: 0 },
         fields: fieldsIn(whole.value).map((node) => ({ node, base: 0 })),
-        faults: [],
+        problems: [],
       };
     }
   }
   if (!block) {
     const [own, ...rest] = ownLines(text);
-    const { node, fault } = piece<Declaration>(text.slice(0, own?.end ?? text.length), 0, 'Declaration');
+    const { node, problem } = piece<Declaration>(text.slice(0, own?.end ?? text.length), 0, 'Declaration');
     const strange = rest.slice(0, 1).map((r) => strangeStart(text.slice(r.start, r.end), r.start));
-    return { declaration: node, fields: [], faults: [...(fault ? [fault] : []), ...strange] };
+    return { declaration: node, fields: [], problems: [...(problem ? [problem] : []), ...strange] };
   }
   const open = (chunk.open as number) - chunk.start;
   const head = piece<Declaration>(`${text.slice(0, open)}{}`, 0, 'Declaration');
-  const { fields, faults } = brokenFields(text, chunk, block);
-  const all = [...braceFaults(text, chunk), ...(head.fault ? [head.fault] : []), ...faults];
-  return { declaration: head.node, fields, faults: onePerLine(text, all) };
+  const { fields, problems } = brokenFields(text, chunk, block);
+  const all = [...braceProblems(text, chunk), ...(head.problem ? [head.problem] : []), ...problems];
+  return { declaration: head.node, fields, problems: onePerLine(text, all) };
 }

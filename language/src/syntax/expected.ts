@@ -1,6 +1,6 @@
 /** What was expected where a parse stopped, in a painter's words, at the end of the word before. */
 import { binder } from '../materials/catalogue.ts';
-import type { Fault, Stop } from './fault.ts';
+import type { Stop, SyntaxProblem } from './problem.ts';
 import { blockOf, declarationWord, fieldWord, isJoining, isNameable, isReserved } from './words.ts';
 
 const isCode = (text: string) => /^[NPS](?:B[kK]|B[rR]|[BGMORVWY])\d+(?::\d+)?$/.test(text);
@@ -59,7 +59,7 @@ function afterJoint(joint: string, first: string): string | undefined {
 }
 
 /** `declares` tells `medium lean = …` from the field `medium 20 % lean`. */
-export function faultOf(stop: Stop, text: string, base: number, declares: boolean): Fault {
+export function problemOf(stop: Stop, text: string, base: number, declares: boolean): SyntaxProblem {
   const first = /[^\s={}"]+/.exec(text)?.[0] ?? '';
   const field = fieldWord('layer', first) ?? fieldWord('studio', first) ?? fieldWord('pigment', first);
   const own = declares ? declarationWord(first) : field;
@@ -69,7 +69,7 @@ export function faultOf(stop: Stop, text: string, base: number, declares: boolea
     token === '' || token === '}' || token === '{' || /[\r\n]/.test(text.slice(stop.beforeEnd, stop.start));
   const place = { start: base + stop.beforeEnd, end: base + stop.beforeEnd };
   const here = { start: base + stop.start, end: base + stop.end };
-  const after = (what: string, insert?: string): Fault => ({
+  const after = (what: string, insert?: string): SyntaxProblem => ({
     message: `After ‘${short(before)}’ I expected ${what}.`,
     ...place,
     ...(insert === undefined
@@ -145,7 +145,7 @@ function fractionOf(
   { before, beforeEnd, start: stopped }: Stop,
   text: string,
   base: number,
-): Fault | undefined {
+): SyntaxProblem | undefined {
   const touching = beforeEnd === stopped ? before : '';
   const sign = /^(\d*)([½¼¾⅓⅔])$/.exec(before);
   const below = /^\/(\d+)/.exec(text.slice(stopped, stopped + 12));
@@ -167,7 +167,7 @@ function fractionOf(
 }
 
 /** The last word of `paint x = PG18 linseed` is a binder: what is missing stands before it. */
-function binderMissing(text: string, stop: Stop, base: number): Fault | undefined {
+function binderMissing(text: string, stop: Stop, base: number): SyntaxProblem | undefined {
   if (!binder(stop.before)) return undefined;
   const before = text.slice(0, stop.beforeEnd - stop.before.length).trimEnd();
   const place = { start: base + before.length, end: base + before.length };
@@ -179,7 +179,7 @@ function binderMissing(text: string, stop: Stop, base: number): Fault | undefine
   };
 }
 
-function unquoted(text: string, stop: Stop, base: number, first: string): Fault {
+function unquoted(text: string, stop: Stop, base: number, first: string): SyntaxProblem {
   const rest = /^[^\r\n]*/.exec(text.slice(stop.start))?.[0].trimEnd() ?? '';
   const place = { start: base + stop.start, end: base + stop.start + rest.length };
   return {

@@ -2,7 +2,7 @@
 import type { ParseResult } from 'langium';
 import { nearest } from '../materials/nearest.ts';
 import { short } from './expected.ts';
-import type { Fault, Stop } from './fault.ts';
+import type { Stop, SyntaxProblem } from './problem.ts';
 import type { Chunk } from './scan.ts';
 import { type Block, declarationWord, declarationWords, fieldsOf, fieldWord } from './words.ts';
 
@@ -34,7 +34,7 @@ function lastWord(said: string): string {
   return word.endsWith('..') ? '..' : word;
 }
 
-export function firstFault(result: ParseResult, text: string): Stop | undefined {
+export function firstProblem(result: ParseResult, text: string): Stop | undefined {
   const lexed = result.lexerErrors[0];
   const parsed = result.parserErrors[0];
   if (!lexed && !parsed) return undefined;
@@ -59,7 +59,7 @@ export function firstFault(result: ParseResult, text: string): Stop | undefined 
 }
 
 /** A line inside braces that begins with no field of that block. */
-export function strangeField(line: string, start: number, block: Block, of: string): Fault {
+export function strangeField(line: string, start: number, block: Block, of: string): SyntaxProblem {
   const word = /^[^\s={},]+/.exec(line)?.[0] ?? line.slice(0, 1);
   const place = { start, end: start + word.length };
   if (/^[^\p{L}_]/u.test(word))
@@ -93,7 +93,7 @@ const article = (word: string): string =>
   word === 'studio' ? 'the studio' : `${/^[aeiou]/.test(word) ? 'an' : 'a'} ${word}`;
 
 /** Text that begins no declaration. */
-export function strangeStart(text: string, start = 0): Fault {
+export function strangeStart(text: string, start = 0): SyntaxProblem {
   const word = /^[^\s={}"]+/.exec(text)?.[0] ?? text.slice(0, 1);
   const place = { start, end: start + word.length };
   if (word === '}')
@@ -129,11 +129,11 @@ export function strangeStart(text: string, start = 0): Fault {
   };
 }
 
-export function braceFaults(text: string, chunk: Chunk): Fault[] {
-  const faults: Fault[] = [];
+export function braceProblems(text: string, chunk: Chunk): SyntaxProblem[] {
+  const problems: SyntaxProblem[] = [];
   if (chunk.stray !== undefined) {
     const at = chunk.stray - chunk.start;
-    faults.push({
+    problems.push({
       message:
         text[at] === '{' ? 'Braces do not stand within braces here.' : 'This } closes the braces too early.',
       start: at,
@@ -143,7 +143,7 @@ export function braceFaults(text: string, chunk: Chunk): Fault[] {
   }
   if (chunk.openMissing && chunk.open !== undefined) {
     const at = chunk.open - chunk.start;
-    faults.push({
+    problems.push({
       message: `The fields of ‘${chunk.word}’ stand in braces: I expected { after this.`,
       start: at,
       end: at,
@@ -153,17 +153,17 @@ export function braceFaults(text: string, chunk: Chunk): Fault[] {
   if (chunk.open !== undefined && chunk.close === undefined) {
     const end = text.trimEnd().length;
     const line = text.includes('\n') ? '\n}' : ' }';
-    faults.push({
+    problems.push({
       message: `The braces of ‘${chunk.word}’ are not closed: I expected } after this.`,
       start: end,
       end,
       fixes: [{ title: 'Close the braces', start: end, end, text: line }],
     });
   }
-  return faults;
+  return problems;
 }
 
-export const unclosedComment = (start: number): Fault => ({
+export const unclosedComment = (start: number): SyntaxProblem => ({
   message: 'Nothing closes this comment, so it ends with its line: I expected */.',
   start,
   end: start + 2,

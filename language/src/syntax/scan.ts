@@ -1,5 +1,5 @@
 /**
- * Cuts a text into its declarations before any parser sees it, so that a fault in one can never reach another. A chunk
+ * Cuts a text into its declarations before any parser sees it, so that a problem in one can never reach another. A chunk
  * runs from a declaration's word to just before the next one's. Braces that are missing, doubled or left over are put
  * right here, where the lines still show what was meant. Time and space are linear in the text, whatever it holds.
  */

@@ -13,7 +13,7 @@ import {
   SENSITISING_DUST,
   spiritFor,
 } from '../shared/prepare.ts';
-import { Called, called, listed, memory, practice, published } from '../shared/words.ts';
+import { label, labelAtStart, listed, memory, practice, published } from '../shared/words.ts';
 
 /** Share of the pigment from which a sensitising one is told. */
 const TOLD = 0.1;
@@ -52,9 +52,9 @@ export const abradeToxicLayer: Rule = {
       const hazards = [...new Set(bad.flatMap((p) => p.hazards.filter((h) => kinds.includes(h))))];
       const oil = oilFor(l);
       const spirit = spiritFor(plan);
-      const which = `${found.below === l ? 'its own coats' : called(found.below.layer)}${on(plan, found.area)}`;
+      const which = `${found.below === l ? 'its own coats' : label(found.below.layer)}${on(plan, found.area)}`;
       yield {
-        message: `${Called(l.layer)} is prepared by rubbing, which reaches ${which} with ${listed(bad.map(pigmentName))}. ${hazards.map((h) => cautionFor(h).text).join(' ')} ${poison ? 'Never rub it: oil it out or wipe it instead.' : 'Rub it wet if at all, or oil it out.'} The maker’s safety data sheet and local codes come first.`,
+        message: `${labelAtStart(l.layer)} is prepared by rubbing, which reaches ${which} with ${listed(bad.map(pigmentName))}. ${hazards.map((h) => cautionFor(h).text).join(' ')} ${poison ? 'Never rub it: oil it out or wipe it instead.' : 'Rub it wet if at all, or oil it out.'} The maker’s safety data sheet and local codes come first.`,
         place: rub.place,
         layer: l.layer.index,
         severity: poison ? 'error' : 'info',
@@ -63,7 +63,7 @@ export const abradeToxicLayer: Rule = {
             ? []
             : [
                 {
-                  message: `${Called(found.below.layer)} holds ${listed(bad.map((p) => p.id))}`,
+                  message: `${labelAtStart(found.below.layer)} holds ${listed(bad.map((p) => p.id))}`,
                   place: found.below.layer.namePlace,
                 },
               ],

@@ -3,7 +3,7 @@ import type { LayerStudy, Study } from '../../results/study.ts';
 import type { Rule } from '../rule.ts';
 import { isFilm } from '../shared/beneath.ts';
 import { binderShare, isOily, on } from '../shared/films.ts';
-import { Called, called, practice } from '../shared/words.ts';
+import { label, labelAtStart, practice } from '../shared/words.ts';
 
 /** What water-borne stuff a layer is of; undefined for oil, resin and what is not known. */
 function waterOf(l: LayerStudy): 'acrylic' | 'glue' | undefined {
@@ -48,11 +48,13 @@ export const acrylicOverOil: Rule = {
       const found = water && oilBelow(study, l);
       if (!found) continue;
       yield {
-        message: `${Called(l.layer)} is ${water === 'acrylic' ? 'acrylic' : 'bound in water'} and lies over oil: ${called(found.below.layer)}${on(plan, found.area)}. It will not hold and peels. Lay it below the oil, or paint it in oil or alkyd.`,
+        message: `${labelAtStart(l.layer)} is ${water === 'acrylic' ? 'acrylic' : 'bound in water'} and lies over oil: ${label(found.below.layer)}${on(plan, found.area)}. It will not hold and peels. Lay it below the oil, or paint it in oil or alkyd.`,
         place: l.layer.material?.place ?? l.layer.resin?.place ?? l.layer.namePlace,
         layer: l.layer.index,
         severity: water === 'acrylic' ? 'error' : 'warning',
-        related: [{ message: `${Called(found.below.layer)} is oil`, place: found.below.layer.namePlace }],
+        related: [
+          { message: `${labelAtStart(found.below.layer)} is oil`, place: found.below.layer.namePlace },
+        ],
       };
     }
   },

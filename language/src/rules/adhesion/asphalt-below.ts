@@ -2,7 +2,7 @@ import type { Rule } from '../rule.ts';
 import { isFilm } from '../shared/beneath.ts';
 import { coveredBy } from '../shared/films.ts';
 import { isAsphalt, pigmentPlace } from '../shared/pigments.ts';
-import { Called, called, practice, published } from '../shared/words.ts';
+import { label, labelAtStart, practice, published } from '../shared/words.ts';
 
 /** A film that never dries, under others. */
 export const asphaltBelow: Rule = {
@@ -29,10 +29,10 @@ export const asphaltBelow: Rule = {
       const upper = coveredBy(study, l.layer);
       if (!upper) continue;
       yield {
-        message: `${Called(l.layer)} holds asphaltum, and ${called(upper.layer)} lies on it: the asphalt never dries and tears what is above it. Mix the brown from a transparent iron oxide and a black.`,
+        message: `${labelAtStart(l.layer)} holds asphaltum, and ${label(upper.layer)} lies on it: the asphalt never dries and tears what is above it. Mix the brown from a transparent iron oxide and a black.`,
         place: pigmentPlace(l.layer, isAsphalt),
         layer: l.layer.index,
-        related: [{ message: `${Called(upper.layer)} lies on it`, place: upper.layer.namePlace }],
+        related: [{ message: `${labelAtStart(upper.layer)} lies on it`, place: upper.layer.namePlace }],
       };
     }
   },

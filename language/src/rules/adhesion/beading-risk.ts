@@ -1,12 +1,12 @@
 import type { Fix, Plan } from '../../plan/plan.ts';
 import type { LayerStudy, Study } from '../../results/study.ts';
-import type { Report, Rule } from '../rule.ts';
+import type { Rule, RuleReport } from '../rule.ts';
 import { touching } from '../shared/beneath.ts';
 import { isOilFilm, on } from '../shared/films.ts';
 import { daysPainted } from '../shared/laid.ts';
 import { BEADS } from '../shared/limits.ts';
 import { addPreparation, mayAbrade, oilFor, spiritFor } from '../shared/prepare.ts';
-import { Called, called, fatness, ours, practice } from '../shared/words.ts';
+import { fatness, label, labelAtStart, ours, practice } from '../shared/words.ts';
 
 function fixes(plan: Plan, study: Study, layer: LayerStudy): Fix[] {
   const spirit = spiritFor(plan);
@@ -48,17 +48,17 @@ export const beadingRisk: Rule = {
       if (!isOilFilm(upper) || layer.kind === 'varnish' || layer.prepare.length > 0) continue;
       const u = upper.composition.fatness;
       if (u.likely < BEADS.upper) continue;
-      const report = (message: string, sure: boolean, below?: LayerStudy): Report => ({
+      const report = (message: string, sure: boolean, below?: LayerStudy): RuleReport => ({
         message: `${message} ${TODO}`,
         place: layer.namePlace,
         layer: layer.index,
         severity: sure ? 'warning' : 'info',
         related: below
-          ? [{ message: `${Called(below.layer)} dries to a closed film`, place: below.layer.namePlace }]
+          ? [{ message: `${labelAtStart(below.layer)} dries to a closed film`, place: below.layer.namePlace }]
           : [],
         fixes: fixes(plan, study, upper),
       });
-      let found: Report | undefined;
+      let found: RuleReport | undefined;
       for (const { below, area } of touching(study, upper)) {
         if (!isOilFilm(below) || below.layer.kind === 'varnish') continue;
         const b = below.composition.fatness;
@@ -68,7 +68,7 @@ export const beadingRisk: Rule = {
         const sure = b.low >= BEADS.below && u.low >= BEADS.upper;
         if (found && (found.severity === 'warning' || !sure)) continue;
         found = report(
-          `${Called(layer)} (fatness ${fatness(u.likely)}) may bead on the closed film of ${called(below.layer)}${on(plan, area)} (${fatness(b.likely)}): nothing is done to the surface.`,
+          `${labelAtStart(layer)} (fatness ${fatness(u.likely)}) may bead on the closed film of ${label(below.layer)}${on(plan, area)} (${fatness(b.likely)}): nothing is done to the surface.`,
           sure,
           below,
         );
@@ -76,7 +76,7 @@ export const beadingRisk: Rule = {
       // its own coats lie on each other as layers do
       if (!found && upper.coats > 1 && u.likely >= BEADS.below)
         found = report(
-          `Each coat of ${called(layer)} (fatness ${fatness(u.likely)}) may bead on the one before: nothing is done to the surface between them.`,
+          `Each coat of ${label(layer)} (fatness ${fatness(u.likely)}) may bead on the one before: nothing is done to the surface between them.`,
           u.low >= BEADS.below,
         );
       if (found) yield found;

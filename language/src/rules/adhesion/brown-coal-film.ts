@@ -4,7 +4,7 @@ import { filmOf, shareOfPigment } from '../shared/beneath.ts';
 import { coveredBy, isOilFilm } from '../shared/films.ts';
 import { VEIL_UM } from '../shared/limits.ts';
 import { isAsphalt, pigmentName, pigmentPlace } from '../shared/pigments.ts';
-import { Called, figure, memory, percent, published } from '../shared/words.ts';
+import { figure, labelAtStart, memory, percent, published } from '../shared/words.ts';
 
 /** Share of the pigment by volume from which it matters. */
 const SHARE = 0.25;
@@ -38,7 +38,7 @@ export const brownCoalFilm: Rule = {
       if (!pigment) continue;
       const film = filmOf(l);
       yield {
-        message: `${Called(l.layer)} is ${percent(share)} ${pigmentName(pigment)} by volume of its pigment, ${figure(film)} µm thick: the film stays soft and wrinkles or cracks. Take burnt umber with a black, or a transparent iron oxide.`,
+        message: `${labelAtStart(l.layer)} is ${percent(share)} ${pigmentName(pigment)} by volume of its pigment, ${figure(film)} µm thick: the film stays soft and wrinkles or cracks. Take burnt umber with a black, or a transparent iron oxide.`,
         place: pigmentPlace(l.layer, which),
         layer: l.layer.index,
         severity: film < VEIL_UM ? 'info' : 'warning',

@@ -2,7 +2,7 @@ import type { Rule } from '../rule.ts';
 import { filmOf, touching } from '../shared/beneath.ts';
 import { isOilFilm, on } from '../shared/films.ts';
 import { newLayer } from '../shared/fixes.ts';
-import { Called, called, practice } from '../shared/words.ts';
+import { label, labelAtStart, practice } from '../shared/words.ts';
 
 /** µm up to which a first oil film is a seal itself, as an imprimatura or a thin drawing in colour is. */
 const SEAL_UM = 12;
@@ -32,11 +32,11 @@ export const groundUnsealed: Rule = {
         // acrylic grounds are absorbent just so far that oil grips
         if (!ground?.absorbent || ground.kind === 'acrylic') continue;
         yield {
-          message: `${Called(layer)} is the first oil on ${called(below.layer)}${on(plan, area)}, which is absorbent: the oil sinks away and leaves it matt and weak. Seal the ground first.`,
+          message: `${labelAtStart(layer)} is the first oil on ${label(below.layer)}${on(plan, area)}, which is absorbent: the oil sinks away and leaves it matt and weak. Seal the ground first.`,
           place: layer.namePlace,
           layer: layer.index,
           severity: ground.kind === 'glue' || ground.id.endsWith('plaster') ? 'warning' : 'info',
-          related: [{ message: `${Called(below.layer)} is absorbent`, place: below.layer.namePlace }],
+          related: [{ message: `${labelAtStart(below.layer)} is absorbent`, place: below.layer.namePlace }],
           fixes: [
             newLayer(plan, 'Seal the ground with glue size', below.layer, 'after', 'size', 'seal', 'glue'),
           ],

@@ -3,7 +3,7 @@ import { PREPARATION, PREPARATION_SOURCE } from '../../studio/settings.ts';
 import type { Rule } from '../rule.ts';
 import { filmOf } from '../shared/beneath.ts';
 import { coveredBy, isMediumAlone, isOilFilm } from '../shared/films.ts';
-import { Called, figure, ours, practice } from '../shared/words.ts';
+import { figure, labelAtStart, ours, practice } from '../shared/words.ts';
 
 /** µm of oil that may lie between two layers; more slides and yellows. */
 const BREATH_UM = 6;
@@ -38,14 +38,14 @@ export const oilOutExcess: Rule = {
         yield {
           ...about,
           place: again.place,
-          message: `${Called(layer)} is oiled out ${times.length} times over: about ${figure(times.length * PREPARATION['oil-out'].likely)} µm of bare oil between the layers. Once, rubbed off to a sheen, is enough.`,
+          message: `${labelAtStart(layer)} is oiled out ${times.length} times over: about ${figure(times.length * PREPARATION['oil-out'].likely)} µm of bare oil between the layers. Once, rubbed off to a sheen, is enough.`,
         };
       else if (times[0] && l.coats >= MANY)
         yield {
           ...about,
           place: times[0].place,
           severity: 'info',
-          message: `${Called(layer)} is oiled out before each of its ${l.coats} coats: together about ${figure(l.coats * PREPARATION['oil-out'].likely)} µm of bare oil. Rub lightly between coats instead, or rub the oil off to a sheen.`,
+          message: `${labelAtStart(layer)} is oiled out before each of its ${l.coats} coats: together about ${figure(l.coats * PREPARATION['oil-out'].likely)} µm of bare oil. Rub lightly between coats instead, or rub the oil off to a sheen.`,
         };
       if (isMediumAlone(layer) && layer.kind !== 'varnish' && layer.kind !== 'size' && isOilFilm(l)) {
         const film = filmOf(l);
@@ -53,7 +53,7 @@ export const oilOutExcess: Rule = {
           yield {
             ...about,
             place: layer.film?.place ?? layer.namePlace,
-            message: `${Called(layer)} is ${figure(film)} µm of medium without colour between the layers, more than a breath (${BREATH_UM} µm): it stays slippery and yellows. Rub it off to a sheen.`,
+            message: `${labelAtStart(layer)} is ${figure(film)} µm of medium without colour between the layers, more than a breath (${BREATH_UM} µm): it stays slippery and yellows. Rub it off to a sheen.`,
           };
       }
     }

@@ -1,7 +1,7 @@
 import type { Rule } from '../rule.ts';
 import { coveredBy, isMediumAlone, isOilFilm } from '../shared/films.ts';
 import { replace } from '../shared/fixes.ts';
-import { Called, practice } from '../shared/words.ts';
+import { labelAtStart, practice } from '../shared/words.ts';
 
 /** Bare oil as the last thing on the picture, or under its varnish. */
 export const oilOutLeftLast: Rule = {
@@ -22,7 +22,7 @@ export const oilOutLeftLast: Rule = {
         const p = layer.prepare.find((x) => x.method === 'oil-out');
         if (p)
           yield {
-            message: `${Called(layer)} is laid on a fresh oiling out: the oil is shut in, stays soft and yellows. Varnish the bare dry paint.`,
+            message: `${labelAtStart(layer)} is laid on a fresh oiling out: the oil is shut in, stays soft and yellows. Varnish the bare dry paint.`,
             place: p.place,
             layer: layer.index,
             fixes:
@@ -31,7 +31,7 @@ export const oilOutLeftLast: Rule = {
       } else if (isMediumAlone(layer) && layer.kind !== 'size' && isOilFilm(l)) {
         if (coveredBy(study, layer, (u) => u.layer.kind !== 'varnish')) continue;
         yield {
-          message: `${Called(layer)} leaves bare medium as the last thing on the picture: it yellows at the surface and cannot be taken off again. Paint into it on the same day, or wait for the varnish.`,
+          message: `${labelAtStart(layer)} leaves bare medium as the last thing on the picture: it yellows at the surface and cannot be taken off again. Paint into it on the same day, or wait for the varnish.`,
           place: layer.namePlace,
           layer: layer.index,
         };

@@ -3,7 +3,7 @@ import type { Rule } from '../rule.ts';
 import { leftBy } from '../shared/agents.ts';
 import { replace } from '../shared/fixes.ts';
 import { spiritFor } from '../shared/prepare.ts';
-import { Called, practice, quoted } from '../shared/words.ts';
+import { labelAtStart, practice, quoted } from '../shared/words.ts';
 
 /** What does the same work and leaves nothing, by agent. */
 const INSTEAD: Readonly<Record<string, string>> = {
@@ -45,7 +45,7 @@ export const residueAgent: Rule = {
         if (left?.verdict !== 'residue' || !p.agent) continue;
         const other = instead(p, spiritFor(plan));
         yield {
-          message: `${Called(l.layer)} is prepared with ${quoted(p.agent.name)}, which leaves a residue. ${left.why} Take ${quoted(other)}, which leaves nothing in the way.`,
+          message: `${labelAtStart(l.layer)} is prepared with ${quoted(p.agent.name)}, which leaves a residue. ${left.why} Take ${quoted(other)}, which leaves nothing in the way.`,
           place: p.agent.place,
           layer: l.layer.index,
           fixes: [replace(`Use ${other}`, p.agent.place, other)],

@@ -1,10 +1,10 @@
 import type { GroundMaterial, Support } from '../../materials/types.ts';
 import type { Plan } from '../../plan/plan.ts';
 import type { LayerStudy, Study } from '../../results/study.ts';
-import type { Report, Rule } from '../rule.ts';
+import type { Rule, RuleReport } from '../rule.ts';
 import { isOily } from '../shared/films.ts';
 import { newLayer } from '../shared/fixes.ts';
-import { Called, practice, quoted } from '../shared/words.ts';
+import { labelAtStart, practice, quoted } from '../shared/words.ts';
 
 const isPlaster = (g: GroundMaterial): boolean => g.id.endsWith('plaster');
 const isStiff = (g: GroundMaterial): boolean => (g.kind === 'glue' || g.kind === 'emulsion') && !g.flexible;
@@ -14,7 +14,7 @@ function mismatch(
   ground: GroundMaterial,
   support: Support,
   on: string,
-): Pick<Report, 'message' | 'severity'> | undefined {
+): Pick<RuleReport, 'message' | 'severity'> | undefined {
   if (isPlaster(ground) && support.kind !== 'wall')
     return {
       severity: 'warning',
@@ -54,7 +54,7 @@ function lowest(study: Study): LayerStudy[] {
   });
 }
 
-function* oilOnFibres(plan: Plan, study: Study, support: Support): Generator<Report> {
+function* oilOnFibres(plan: Plan, study: Study, support: Support): Generator<RuleReport> {
   if (!support.wantsSize) return;
   // in the painter's word, which may be an alias
   const called = quoted(plan.support?.material?.name ?? support.id);
@@ -81,7 +81,7 @@ function* oilOnFibres(plan: Plan, study: Study, support: Support): Generator<Rep
       severity: fibres && !bought ? 'warning' : 'info',
       place,
       layer,
-      message: `${Called(l.layer)} brings oil onto bare ${called}: ${fibres ? 'the oil eats the fibres and makes them brittle' : 'the support drinks the oil and leaves it lean'}. Size it first${bought ? ', or say so in a note if it came primed' : ''}.`,
+      message: `${labelAtStart(l.layer)} brings oil onto bare ${called}: ${fibres ? 'the oil eats the fibres and makes them brittle' : 'the support drinks the oil and leaves it lean'}. Size it first${bought ? ', or say so in a note if it came primed' : ''}.`,
       fixes: [newLayer(plan, 'Size the support with glue', l.layer, 'before', 'size', 'sizing', 'glue')],
     };
   }

@@ -2,7 +2,7 @@ import type { Rule } from '../rule.ts';
 import { leftBy } from '../shared/agents.ts';
 import { replace } from '../shared/fixes.ts';
 import { mayAbrade, spiritFor } from '../shared/prepare.ts';
-import { Called, practice, quoted } from '../shared/words.ts';
+import { labelAtStart, practice, quoted } from '../shared/words.ts';
 
 /** A preparation that leaves a film of its own, or attacks the one it is to prepare. */
 export const unsoundPreparation: Rule = {
@@ -23,7 +23,7 @@ export const unsoundPreparation: Rule = {
         if (!left || left.verdict === 'residue' || !p.agent) continue;
         const spirit = spiritFor(plan);
         yield {
-          message: `${Called(l.layer)} is prepared with ${quoted(p.agent.name)}, which ${left.verdict === 'film' ? 'leaves a film of its own' : 'attacks the film'}. ${left.why} Take a light abrasion, a breath of oil or a wipe with spirit instead.`,
+          message: `${labelAtStart(l.layer)} is prepared with ${quoted(p.agent.name)}, which ${left.verdict === 'film' ? 'leaves a film of its own' : 'attacks the film'}. ${left.why} Take a light abrasion, a breath of oil or a wipe with spirit instead.`,
           place: p.agent.place,
           layer: l.layer.index,
           fixes: [

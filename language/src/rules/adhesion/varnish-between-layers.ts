@@ -1,6 +1,6 @@
 import type { Rule } from '../rule.ts';
 import { coveredBy } from '../shared/films.ts';
-import { Called, called, practice } from '../shared/words.ts';
+import { label, labelAtStart, practice } from '../shared/words.ts';
 
 /** A soluble film with paint on it. */
 export const varnishBetweenLayers: Rule = {
@@ -23,10 +23,10 @@ export const varnishBetweenLayers: Rule = {
       );
       if (!upper) continue;
       yield {
-        message: `${Called(l.layer)} lies under ${called(upper.layer)}: at the first cleaning the paint above goes with it. Varnish last; oil out instead where darks have sunk.`,
+        message: `${labelAtStart(l.layer)} lies under ${label(upper.layer)}: at the first cleaning the paint above goes with it. Varnish last; oil out instead where darks have sunk.`,
         place: l.layer.namePlace,
         layer: l.layer.index,
-        related: [{ message: `${Called(upper.layer)} lies on it`, place: upper.layer.namePlace }],
+        related: [{ message: `${labelAtStart(upper.layer)} lies on it`, place: upper.layer.namePlace }],
       };
     }
   },

@@ -5,7 +5,7 @@ import { filmOf } from '../shared/beneath.ts';
 import { isOilFilm } from '../shared/films.ts';
 import { VEIL_UM } from '../shared/limits.ts';
 import { isZincWhite, pigmentPlace, zincSource } from '../shared/pigments.ts';
-import { Called, ours, percent } from '../shared/words.ts';
+import { labelAtStart, ours, percent } from '../shared/words.ts';
 
 /** Mass of zinc white in the dry film from which it is told, warned of, refused on a flexible support. */
 const STEPS = [0.05, 0.15, 0.25];
@@ -47,7 +47,7 @@ export const zincInFilm: Rule = {
       const severity = severityOf(l, share, flexible);
       if (!severity) continue;
       yield {
-        message: `${Called(l.layer)} holds zinc white, ${percent(share)} of its dry film by mass: with oil it turns brittle within years${flexible ? ', and on a support that bends it cracks and lifts' : ''}. Use titanium white, or lead white where law and care allow it.`,
+        message: `${labelAtStart(l.layer)} holds zinc white, ${percent(share)} of its dry film by mass: with oil it turns brittle within years${flexible ? ', and on a support that bends it cracks and lifts' : ''}. Use titanium white, or lead white where law and care allow it.`,
         place: pigmentPlace(l.layer, isZincWhite),
         layer: l.layer.index,
         severity,

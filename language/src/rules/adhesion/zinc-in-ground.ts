@@ -2,7 +2,7 @@ import type { Rule } from '../rule.ts';
 import { isFilm } from '../shared/beneath.ts';
 import { isOilFilm } from '../shared/films.ts';
 import { isZincWhite, partsWith, pigmentPlace, withoutParts, zincSource } from '../shared/pigments.ts';
-import { Called, percent, practice } from '../shared/words.ts';
+import { labelAtStart, percent, practice } from '../shared/words.ts';
 
 /** Zinc white in what everything lies on. */
 export const zincInGround: Rule = {
@@ -34,7 +34,7 @@ export const zincInGround: Rule = {
       const edits = formula && out.length > 0 ? withoutParts(formula, out) : undefined;
       const all = partsWith(l.layer, isZincWhite).length === out.length;
       yield {
-        message: `${Called(l.layer)} holds zinc white, ${percent(zinc.massFraction.likely)} of its dry film by mass: an oil ground with zinc turns brittle and lets go of the painting. Use another white.`,
+        message: `${labelAtStart(l.layer)} holds zinc white, ${percent(zinc.massFraction.likely)} of its dry film by mass: an oil ground with zinc turns brittle and lets go of the painting. Use another white.`,
         place: pigmentPlace(l.layer, isZincWhite),
         layer: l.layer.index,
         fixes: edits && all ? [{ title: 'Leave the zinc white out', edits }] : [],

@@ -1,24 +1,24 @@
 import type { Layer } from '../../plan/plan.ts';
 import type { LayerStudy, Study } from '../../results/study.ts';
 import type { Rule } from '../rule.ts';
-import { type Film, filmOf } from '../shared/beneath.ts';
+import { type FilmStudy, filmOf } from '../shared/beneath.ts';
 import { isMostlyAlkyd, isOilFilm, on } from '../shared/films.ts';
 import { daysBetween, waitLonger } from '../shared/laid.ts';
 import { VEIL_UM } from '../shared/limits.ts';
-import { Called, called, figure, ours, practice, published } from '../shared/words.ts';
+import { figure, label, labelAtStart, ours, practice, published } from '../shared/words.ts';
 
 /** How many times longer the lower film takes to be touch-dry. */
 const SLOWER = 2;
 
 interface Soft {
-  readonly below: Film;
+  readonly below: FilmStudy;
   readonly area: string;
   readonly days: number;
   readonly firm: number;
 }
 
 /** A slow oil film, which an alkyd one would be laid on too soon. */
-const isSlow = (l: LayerStudy): l is Film =>
+const isSlow = (l: LayerStudy): l is FilmStudy =>
   isOilFilm(l) &&
   l.drying !== undefined &&
   !isMostlyAlkyd(l.composition) &&
@@ -26,8 +26,8 @@ const isSlow = (l: LayerStudy): l is Film =>
   l.layer.kind !== 'ground';
 
 /** For each alkyd film the slow one beneath it that would be least firm. Films once firm are not looked at again. */
-function* softest(study: Study): Generator<Soft & { readonly upper: Film }> {
-  const soft = new Map<string, readonly Film[]>();
+function* softest(study: Study): Generator<Soft & { readonly upper: FilmStudy }> {
+  const soft = new Map<string, readonly FilmStudy[]>();
   for (const upper of study.layers) {
     let found: Soft | undefined;
     for (const area of upper.areas) {
@@ -47,7 +47,7 @@ function* softest(study: Study): Generator<Soft & { readonly upper: Film }> {
 }
 
 /** Days a film still lacks to be firm when another is laid. */
-function left(study: Study, below: Film, upper: Layer): number {
+function left(study: Study, below: FilmStudy, upper: Layer): number {
   const days = daysBetween(study, below.layer, upper);
   const lacking = days === undefined ? 0 : (below.drying?.firm.likely ?? 0) - days;
   return lacking > 1e-6 ? lacking : 0;
@@ -71,13 +71,13 @@ export const fastOverSlow: Rule = {
   *check(plan, study) {
     for (const { upper, below, area, days, firm } of softest(study)) {
       yield {
-        message: `${Called(upper.layer)} is mostly alkyd and sets fast; ${called(below.layer)} below it${on(plan, area)} is then ${figure(days)} days old and firm after about ${figure(firm)}. Wait longer, or lay the alkyd below and the oil above.`,
+        message: `${labelAtStart(upper.layer)} is mostly alkyd and sets fast; ${label(below.layer)} below it${on(plan, area)} is then ${figure(days)} days old and firm after about ${figure(firm)}. Wait longer, or lay the alkyd below and the oil above.`,
         place: upper.layer.namePlace,
         layer: upper.layer.index,
         severity: filmOf(upper) < VEIL_UM ? 'info' : 'warning',
         related: [
           {
-            message: `${Called(below.layer)} is firm after about ${figure(firm)} days`,
+            message: `${labelAtStart(below.layer)} is firm after about ${figure(firm)} days`,
             place: below.layer.namePlace,
           },
         ],

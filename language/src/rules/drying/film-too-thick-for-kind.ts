@@ -1,7 +1,7 @@
 import type { LayerKind } from '../../plan/plan.ts';
 import type { Rule } from '../rule.ts';
 import { replace } from '../shared/fixes.ts';
-import { Called, figure, memory, ours } from '../shared/words.ts';
+import { figure, labelAtStart, memory, ours } from '../shared/words.ts';
 
 interface Most {
   /** µm of one coat up to which a layer is what it is called */
@@ -56,7 +56,7 @@ export const filmTooThickForKind: Rule = {
       const sum = coats > 1 ? `, ${figure(all)} µm in its ${coats} coats` : '';
       const limit = thick ? `${most.film} µm a coat` : `${most.all} µm in all`;
       yield {
-        message: `${Called(layer)} has a film of ${figure(coat)} µm a coat${sum}: more than the ${limit} up to which it works as ${a(layer.kind)}. Lay it thinner${coats > 1 ? ', or in fewer coats' : ''}${most.beyond ? `, or call it ${a(most.beyond)}` : ''}.`,
+        message: `${labelAtStart(layer)} has a film of ${figure(coat)} µm a coat${sum}: more than the ${limit} up to which it works as ${a(layer.kind)}. Lay it thinner${coats > 1 ? ', or in fewer coats' : ''}${most.beyond ? `, or call it ${a(most.beyond)}` : ''}.`,
         place: thick ? film.place : (layer.coats?.place ?? film.place),
         layer: layer.index,
         // a film built up in coats that are thin enough each dries soundly

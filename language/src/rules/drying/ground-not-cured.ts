@@ -3,7 +3,7 @@ import type { Rule } from '../rule.ts';
 import { touching } from '../shared/beneath.ts';
 import { coveredBy } from '../shared/films.ts';
 import { daysAfter, daysPainted, waitLonger } from '../shared/laid.ts';
-import { Called, called, figure, practice, span } from '../shared/words.ts';
+import { figure, label, labelAtStart, practice, span } from '../shared/words.ts';
 
 const isGround = (l: LayerStudy): boolean => l.layer.kind === 'ground' || l.layer.kind === 'size';
 const HAIR = 1e-6;
@@ -31,7 +31,7 @@ export const groundNotCured: Rule = {
       if (wait.value.likely >= ready.likely - HAIR || !coveredBy(study, l.layer)) continue;
       const least = wait.value.likely < ready.low - HAIR;
       yield {
-        message: `${Called(l.layer)} wants ${span(ready, 'days')}, usually ${figure(ready.likely)}; a wait of ${wait.words} is ${least ? 'less than the least' : 'short'}. The calendar follows the ground; let the plan say so too.`,
+        message: `${labelAtStart(l.layer)} wants ${span(ready, 'days')}, usually ${figure(ready.likely)}; a wait of ${wait.words} is ${least ? 'less than the least' : 'short'}. The calendar follows the ground; let the plan say so too.`,
         place: wait.place,
         layer: l.layer.index,
         severity: least ? 'warning' : 'info',
@@ -45,13 +45,13 @@ export const groundNotCured: Rule = {
         const { ready } = below.drying;
         if (days >= ready.likely - HAIR) continue;
         yield {
-          message: `${Called(upper.layer)} was painted ${daysAfter(days)} ${called(below.layer)}, which wants ${span(ready, 'days')}, usually ${figure(ready.likely)}. Let both stand before anything more.`,
+          message: `${labelAtStart(upper.layer)} was painted ${daysAfter(days)} ${label(below.layer)}, which wants ${span(ready, 'days')}, usually ${figure(ready.likely)}. Let both stand before anything more.`,
           place: upper.layer.painted?.place ?? upper.layer.namePlace,
           layer: upper.layer.index,
           severity: days < ready.low - HAIR ? 'warning' : 'info',
           related: [
             {
-              message: `${Called(below.layer)} was laid`,
+              message: `${labelAtStart(below.layer)} was laid`,
               place: below.layer.painted?.place ?? below.layer.namePlace,
             },
           ],

@@ -1,28 +1,28 @@
 import type { Plan } from '../../plan/plan.ts';
 import type { LayerStudy, Study } from '../../results/study.ts';
-import type { Report, Rule } from '../rule.ts';
+import type { Rule, RuleReport } from '../rule.ts';
 import { touching } from '../shared/beneath.ts';
 import { coveredBy, on } from '../shared/films.ts';
 import { daysAfter, daysPainted, waitLonger } from '../shared/laid.ts';
-import { Called, called, figure, ours, practice, span } from '../shared/words.ts';
+import { figure, label, labelAtStart, ours, practice, span } from '../shared/words.ts';
 
 const counts = (l: LayerStudy): boolean => !['ground', 'size', 'drawing'].includes(l.layer.kind);
 
 /** Painted dates against the interval: an error where even the fastest drying would not do. */
-function* tooEarly(plan: Plan, study: Study): Generator<Report> {
+function* tooEarly(plan: Plan, study: Study): Generator<RuleReport> {
   for (const upper of study.layers)
     for (const { below, area } of touching(study, upper)) {
       const days = daysPainted(below.layer, upper.layer);
       const { drying } = below;
       if (days === undefined || days < 0 || !drying || !counts(below)) continue;
       if (days >= drying.ready.likely - 1e-6) continue;
-      const where = `${Called(upper.layer)} was painted ${daysAfter(days)} ${called(below.layer)} below it${on(plan, area)}`;
+      const where = `${labelAtStart(upper.layer)} was painted ${daysAfter(days)} ${label(below.layer)} below it${on(plan, area)}`;
       const about = {
         place: upper.layer.painted?.place ?? upper.layer.namePlace,
         layer: upper.layer.index,
         related: [
           {
-            message: `${Called(below.layer)} is ready after ${span(drying.ready, 'days')}`,
+            message: `${labelAtStart(below.layer)} is ready after ${span(drying.ready, 'days')}`,
             place: below.layer.painted?.place ?? below.layer.namePlace,
           },
         ],
@@ -44,7 +44,7 @@ function* tooEarly(plan: Plan, study: Study): Generator<Report> {
 }
 
 /** A wait shorter than the layer takes. */
-function* shortWaits(study: Study): Generator<Report> {
+function* shortWaits(study: Study): Generator<RuleReport> {
   for (const l of study.layers) {
     const { wait } = l.layer;
     if (!wait || wait.given === 'unknown' || !l.drying || !counts(l) || l.layer.painted) continue;
@@ -52,7 +52,7 @@ function* shortWaits(study: Study): Generator<Report> {
     if (wait.value.likely >= ready.likely - 1e-6 || !coveredBy(study, l.layer)) continue;
     yield {
       severity: 'info',
-      message: `${Called(l.layer)} is likely ready after ${figure(ready.likely)} days (${span(ready, 'days')}), later than its wait of ${wait.words}: the calendar follows the drying.`,
+      message: `${labelAtStart(l.layer)} is likely ready after ${figure(ready.likely)} days (${span(ready, 'days')}), later than its wait of ${wait.words}: the calendar follows the drying.`,
       place: wait.place,
       layer: l.layer.index,
       fixes: waitLonger(l.layer, ready.likely),

@@ -5,18 +5,18 @@ import { SESSION_HOURS, TEMPERATURE } from '../../study/defaults.ts';
 import { dried } from '../../study/drying.ts';
 import { filmPlan } from '../../study/film.ts';
 import type { Rule } from '../rule.ts';
-import type { Film } from '../shared/beneath.ts';
+import type { FilmStudy } from '../shared/beneath.ts';
 import { ceiling, fall } from '../shared/falls.ts';
 import { isOilFilm } from '../shared/films.ts';
 import { keepsLimits } from '../shared/limits.ts';
 import { useMedium } from '../shared/otherwise.ts';
-import { Called, figure, ours, practice, published } from '../shared/words.ts';
+import { figure, labelAtStart, ours, practice, published } from '../shared/words.ts';
 
 const HOURS = 24;
 
 const sessionHours = ({ studio }: Plan): number => studio.session?.value.likely ?? SESSION_HOURS;
 
-function fixes(plan: Plan, study: Study, film: Film) {
+function fixes(plan: Plan, study: Study, film: FilmStudy) {
   const temperature = plan.studio.temperature?.value ?? TEMPERATURE;
   const over = ceiling(study, film);
   const falls = fall(study, film) !== undefined;
@@ -57,7 +57,7 @@ export const shortOpenTime: Rule = {
       const { low, high } = l.drying.open;
       if (low * HOURS >= session - 1e-6) continue;
       yield {
-        message: `${Called(l.layer)} is to be wiped out, and may set after ${figure(low * HOURS)} hours (open ${figure(low * HOURS)} to ${figure(high * HOURS)}): the sitting lasts ${figure(session)}. Take a medium with a slower oil, or wipe at once.`,
+        message: `${labelAtStart(l.layer)} is to be wiped out, and may set after ${figure(low * HOURS)} hours (open ${figure(low * HOURS)} to ${figure(high * HOURS)}): the sitting lasts ${figure(session)}. Take a medium with a slower oil, or wipe at once.`,
         place: l.layer.fields.find((f) => f.name === 'wipe-out')?.place ?? l.layer.namePlace,
         layer: l.layer.index,
         fixes: fixes(plan, study, l),

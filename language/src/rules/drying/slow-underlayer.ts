@@ -3,7 +3,7 @@ import type { Rule } from '../rule.ts';
 import { filmOf, isCovered, shareOfPigment } from '../shared/beneath.ts';
 import { isMostlyAlkyd, isOilFilm } from '../shared/films.ts';
 import { pigmentName, pigmentPlace } from '../shared/pigments.ts';
-import { Called, figure, listed, ours, percent, practice, published } from '../shared/words.ts';
+import { figure, labelAtStart, listed, ours, percent, practice, published } from '../shared/words.ts';
 
 /** µm from which a slow colour low down matters, and from which even a merely slow one is a warning. */
 const FILM = { info: 25, warning: 40 };
@@ -44,7 +44,7 @@ export const slowUnderlayer: Rule = {
       const which = l.composition.pigments.map((p) => p.pigment).filter(isSlow);
       const firm = l.drying ? ` It may be firm only after ${figure(l.drying.firm.high)} days.` : '';
       yield {
-        message: `${Called(l.layer)} holds ${listed(which.map(pigmentName))}, ${percent(slow)} of its pigment by volume. Such colours hold back their oil: ${figure(film)} µm thick and with layers on it, it stays soft below.${firm} Keep it thin, or for later layers.`,
+        message: `${labelAtStart(l.layer)} holds ${listed(which.map(pigmentName))}, ${percent(slow)} of its pigment by volume. Such colours hold back their oil: ${figure(film)} µm thick and with layers on it, it stays soft below.${firm} Keep it thin, or for later layers.`,
         place: pigmentPlace(l.layer, isSlow),
         layer: l.layer.index,
         severity: very >= SHARE.verySlow || film >= FILM.warning ? 'warning' : 'info',

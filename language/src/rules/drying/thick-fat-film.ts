@@ -2,7 +2,7 @@ import type { Fix, Layer } from '../../plan/plan.ts';
 import type { Rule } from '../rule.ts';
 import { isOilFilm } from '../shared/films.ts';
 import { FAT_FILM, isThickAndFat } from '../shared/limits.ts';
-import { Called, fatness, figure, ours, practice } from '../shared/words.ts';
+import { fatness, figure, labelAtStart, ours, practice } from '../shared/words.ts';
 
 /** The same film in as many coats as keep each below the limit; none where coats are written already. */
 function inCoats(layer: Layer): Fix[] {
@@ -41,7 +41,7 @@ export const thickFatFilm: Rule = {
       if (!isOilFilm(l) || l.layer.kind === 'varnish' || !isThickAndFat(l.composition)) continue;
       const { fatness: fat, dryFilm } = l.composition;
       yield {
-        message: `${Called(l.layer)} is fat (fatness ${fatness(fat.likely)}) and ${figure(dryFilm.likely)} µm thick in one coat: it skins over and wrinkles. Lay it in thin coats, or take less medium.`,
+        message: `${labelAtStart(l.layer)} is fat (fatness ${fatness(fat.likely)}) and ${figure(dryFilm.likely)} µm thick in one coat: it skins over and wrinkles. Lay it in thin coats, or take less medium.`,
         place: l.layer.film?.place ?? l.layer.namePlace,
         layer: l.layer.index,
         severity: fat.low >= FAT_FILM.fatness && dryFilm.low >= FAT_FILM.film ? 'warning' : 'info',

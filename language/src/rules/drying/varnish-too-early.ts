@@ -4,7 +4,7 @@ import type { Rule } from '../rule.ts';
 import { isOily, on } from '../shared/films.ts';
 import { addFields, replace } from '../shared/fixes.ts';
 import { daysAfter, daysBetween } from '../shared/laid.ts';
-import { Called, called, practice } from '../shared/words.ts';
+import { label, labelAtStart, practice } from '../shared/words.ts';
 
 /** Days of six months as the language counts them. */
 const LEAST_DAYS = 6 * 30.4375;
@@ -51,11 +51,13 @@ export const varnishTooEarly: Rule = {
       const { below, area, days } = found;
       const thin = (l.dryFilm?.likely ?? 0) <= RETOUCHING_UM;
       yield {
-        message: `${Called(l.layer)} lies ${daysAfter(Math.max(0, days))} ${called(below.layer)}${on(plan, area)}; paint wants six months at least (about ${Math.ceil(LEAST_DAYS)} days) before it is varnished.${thin ? ' So thin, it may pass as a retouching varnish.' : ' Wait, or lay only a breath of it for now.'}`,
+        message: `${labelAtStart(l.layer)} lies ${daysAfter(Math.max(0, days))} ${label(below.layer)}${on(plan, area)}; paint wants six months at least (about ${Math.ceil(LEAST_DAYS)} days) before it is varnished.${thin ? ' So thin, it may pass as a retouching varnish.' : ' Wait, or lay only a breath of it for now.'}`,
         place: l.layer.after?.place ?? l.layer.painted?.place ?? l.layer.namePlace,
         layer: l.layer.index,
         severity: thin ? 'info' : 'warning',
-        related: [{ message: `${Called(below.layer)} is the last paint`, place: below.layer.namePlace }],
+        related: [
+          { message: `${labelAtStart(below.layer)} is the last paint`, place: below.layer.namePlace },
+        ],
         fixes: l.layer.painted ? [] : afterLonger(l.layer),
       };
     }

@@ -3,7 +3,7 @@ import type { Rule } from '../rule.ts';
 import { filmOf, isCovered, shareOfPigment } from '../shared/beneath.ts';
 import { isOilFilm } from '../shared/films.ts';
 import { pigmentName, pigmentPlace } from '../shared/pigments.ts';
-import { Called, figure, practice } from '../shared/words.ts';
+import { figure, labelAtStart, practice } from '../shared/words.ts';
 
 /** g of oil per 100 g of pigment, in the middle of its range, and more: a colour that drinks oil. */
 const HUNGRY = 60;
@@ -45,7 +45,7 @@ export const fatColourLow: Rule = {
       if (!most) continue;
       const { low, high } = most.oilAbsorption;
       yield {
-        message: `${Called(l.layer)} is mostly ${pigmentName(most)}, which takes ${figure(low)} to ${figure(high)} g of oil per 100 g, neat, ${figure(filmOf(l))} µm thick and with layers on it: an oily film that moves for long. Keep it thinner, or let it down.`,
+        message: `${labelAtStart(l.layer)} is mostly ${pigmentName(most)}, which takes ${figure(low)} to ${figure(high)} g of oil per 100 g, neat, ${figure(filmOf(l))} µm thick and with layers on it: an oily film that moves for long. Keep it thinner, or let it down.`,
         place: pigmentPlace(l.layer, (p) => p === most),
         layer: l.layer.index,
       };

@@ -1,7 +1,7 @@
 import type { Fix, Plan } from '../../plan/plan.ts';
 import type { Study } from '../../results/study.ts';
 import type { Rule } from '../rule.ts';
-import type { Film } from '../shared/beneath.ts';
+import type { FilmStudy } from '../shared/beneath.ts';
 import { ceiling, type Fall, fall } from '../shared/falls.ts';
 import { isOilFilm, on } from '../shared/films.ts';
 import { keepsLimits } from '../shared/limits.ts';
@@ -15,14 +15,14 @@ import {
   useMedium,
   type Wanted,
 } from '../shared/otherwise.ts';
-import { Called, called, fatness, percent, practice } from '../shared/words.ts';
+import { fatness, label, labelAtStart, percent, practice } from '../shared/words.ts';
 
 /** Per cent of medium up to which a fix goes: with more, body colour and scumbles become glazes. */
 const MOST = { glaze: 85, other: 50 };
 /** Per cent below which a glaze is none any more. */
 const LEAST_IN_GLAZE = 40;
 
-function fixes(plan: Plan, study: Study, upper: Film, below: Film): Fix[] {
+function fixes(plan: Plan, study: Study, upper: FilmStudy, below: FilmStudy): Fix[] {
   const { layer } = upper;
   const most = layer.kind === 'glaze' ? MOST.glaze : MOST.other;
   const over = ceiling(study, upper);
@@ -47,11 +47,11 @@ function fixes(plan: Plan, study: Study, upper: Film, below: Film): Fix[] {
   ];
 }
 
-function message(plan: Plan, upper: Film, { below, area, of, mild }: Fall): string {
+function message(plan: Plan, upper: FilmStudy, { below, area, of, mild }: Fall): string {
   const [u, b] = [upper.composition, below.composition];
   if (of === 'medium')
-    return `${Called(upper.layer)} has a leaner medium (${percent(u.mediumSolids)} of it stays) than ${called(below.layer)} below it${on(plan, area)} (${percent(b.mediumSolids)}), though its film is about as fat. From layer to layer the medium is to hold more oil, not less.`;
-  const leaner = `${Called(upper.layer)} dries leaner (fatness ${fatness(u.fatness.likely)}) than ${called(below.layer)} below it${on(plan, area)} (${fatness(b.fatness.likely)})`;
+    return `${labelAtStart(upper.layer)} has a leaner medium (${percent(u.mediumSolids)} of it stays) than ${label(below.layer)} below it${on(plan, area)} (${percent(b.mediumSolids)}), though its film is about as fat. From layer to layer the medium is to hold more oil, not less.`;
+  const leaner = `${labelAtStart(upper.layer)} dries leaner (fatness ${fatness(u.fatness.likely)}) than ${label(below.layer)} below it${on(plan, area)} (${fatness(b.fatness.likely)})`;
   if (mild)
     return `${leaner}. That one is ${mild === 'veil' ? 'a mere veil' : 'mostly alkyd and set'}, so little harm is likely; leaner still would be better.`;
   return `${leaner}: it may crack. Make the layer below leaner, this one fatter, or keep it to a breath and say so with allow.`;
@@ -88,7 +88,7 @@ export const leanOverFat: Rule = {
         severity,
         related: [
           {
-            message: `${Called(below.layer)} has fatness ${fatness(below.composition.fatness.likely)}`,
+            message: `${labelAtStart(below.layer)} has fatness ${fatness(below.composition.fatness.likely)}`,
             place: below.layer.namePlace,
           },
         ],

@@ -1,18 +1,18 @@
 import type { Fix, LayerKind } from '../../plan/plan.ts';
 import type { Study } from '../../results/study.ts';
 import type { Rule } from '../rule.ts';
-import type { Film } from '../shared/beneath.ts';
+import type { FilmStudy } from '../shared/beneath.ts';
 import { fall } from '../shared/falls.ts';
 import { fromMedium, isMediumAlone, isOilFilm } from '../shared/films.ts';
 import { mostFromMedium, VEIL_UM } from '../shared/limits.ts';
 import { mostShare, shareOf, takeShare, type Wanted } from '../shared/otherwise.ts';
-import { Called, figure, ours, percent, practice } from '../shared/words.ts';
+import { figure, labelAtStart, ours, percent, practice } from '../shared/words.ts';
 
 /** Where it is a warning, µm per coat; thinner films are told of at most. */
 const THICK_UM = { glaze: VEIL_UM, other: 25 };
 const LEFT_OUT: readonly LayerKind[] = ['varnish', 'size', 'leaf'];
 
-function fixes(study: Study, film: Film): Fix[] {
+function fixes(study: Study, film: FilmStudy): Fix[] {
   const { layer } = film;
   const falls = fall(study, film) !== undefined;
   const less: Wanted = (c) => fromMedium(c) <= mostFromMedium(layer.kind) && (falls || !fall(study, film, c));
@@ -46,7 +46,7 @@ export const tooMuchMedium: Rule = {
       if (share <= limit + 1e-9 || (!glaze && coat < VEIL_UM)) continue;
       const thick = coat >= (glaze ? THICK_UM.glaze : THICK_UM.other);
       yield {
-        message: `${Called(l.layer)} has ${percent(share)} of its dry film from the medium, ${figure(coat)} µm a coat: ${thick ? 'it slides while wet and wrinkles as it dries' : 'it holds little colour and will yellow'}. Take less medium${thick ? ', or lay it thinner' : ''}.`,
+        message: `${labelAtStart(l.layer)} has ${percent(share)} of its dry film from the medium, ${figure(coat)} µm a coat: ${thick ? 'it slides while wet and wrinkles as it dries' : 'it holds little colour and will yellow'}. Take less medium${thick ? ', or lay it thinner' : ''}.`,
         place: l.layer.medium?.place ?? l.layer.namePlace,
         layer: l.layer.index,
         severity: thick ? 'warning' : 'info',

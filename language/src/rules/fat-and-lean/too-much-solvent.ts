@@ -1,14 +1,14 @@
 import type { Fix, Plan } from '../../plan/plan.ts';
 import type { Study } from '../../results/study.ts';
 import type { Rule } from '../rule.ts';
-import { type Film, touching } from '../shared/beneath.ts';
+import { type FilmStudy, touching } from '../shared/beneath.ts';
 import { ceiling, fall } from '../shared/falls.ts';
 import { isMediumAlone, isOilFilm, spirit } from '../shared/films.ts';
 import { keepsLimits, SPIRIT, VEIL_UM } from '../shared/limits.ts';
 import { mostShare, shareOf, takeShare, useMedium, type Wanted } from '../shared/otherwise.ts';
-import { Called, ours, percent, practice } from '../shared/words.ts';
+import { labelAtStart, ours, percent, practice } from '../shared/words.ts';
 
-function fixes(plan: Plan, study: Study, film: Film): Fix[] {
+function fixes(plan: Plan, study: Study, film: FilmStudy): Fix[] {
   const { layer } = film;
   const over = ceiling(study, film);
   const falls = fall(study, film) !== undefined;
@@ -25,7 +25,7 @@ function fixes(plan: Plan, study: Study, film: Film): Fix[] {
 const VEILS = 3;
 
 /** A tone or a drawing washed in on the ground, as thin as water colour, is laid so. */
-function isFirstVeil(study: Study, film: Film, veils = VEILS): boolean {
+function isFirstVeil(study: Study, film: FilmStudy, veils = VEILS): boolean {
   if (film.composition.dryFilm.likely >= VEIL_UM) return false;
   return touching(study, film).every(
     ({ below }) =>
@@ -59,7 +59,7 @@ export const tooMuchSolvent: Rule = {
       const much = share > SPIRIT.warning + 1e-9;
       if (!much && isFirstVeil(study, l)) continue;
       yield {
-        message: `${Called(l.layer)} is ${percent(share)} spirit as it is laid: little binder is left to hold the pigment, and less where the ground drinks. Thin it less, or with a medium that holds more oil or alkyd.`,
+        message: `${labelAtStart(l.layer)} is ${percent(share)} spirit as it is laid: little binder is left to hold the pigment, and less where the ground drinks. Thin it less, or with a medium that holds more oil or alkyd.`,
         place: l.layer.medium?.place ?? l.layer.namePlace,
         layer: l.layer.index,
         severity: much ? 'warning' : 'info',

@@ -3,7 +3,7 @@ import type { Fix, Layer, Plan } from '../../plan/plan.ts';
 import type { Study } from '../../results/study.ts';
 import { compositionOf } from '../../study/what-if.ts';
 import type { Rule } from '../rule.ts';
-import type { Film } from '../shared/beneath.ts';
+import type { FilmStudy } from '../shared/beneath.ts';
 import { ceiling } from '../shared/falls.ts';
 import { isOilFilm } from '../shared/films.ts';
 import { replace } from '../shared/fixes.ts';
@@ -17,7 +17,7 @@ import {
   useMedium,
   type Wanted,
 } from '../shared/otherwise.ts';
-import { Called, percent, practice } from '../shared/words.ts';
+import { labelAtStart, percent, practice } from '../shared/words.ts';
 
 /** More medium than this in body colour would make another layer of it. */
 const MOST = 50;
@@ -26,7 +26,7 @@ const MOST = 50;
 const SOUP = 60;
 
 /** More oil in a paint that states too little of it, where no other layer would be changed by that. */
-function moreOil(plan: Plan, { layer }: Film): Fix[] {
+function moreOil(plan: Plan, { layer }: FilmStudy): Fix[] {
   const formula = layer.colour?.kind === 'formula' ? layer.colour.formula : undefined;
   for (const part of formula?.parts ?? []) {
     const { is } = part.ingredient;
@@ -47,7 +47,7 @@ function moreOil(plan: Plan, { layer }: Film): Fix[] {
   return [];
 }
 
-function fixes(plan: Plan, study: Study, film: Film): Fix[] {
+function fixes(plan: Plan, study: Study, film: FilmStudy): Fix[] {
   const { layer } = film;
   const over = ceiling(study, film);
   const bound: Wanted = (c) => c.lambda.likely <= 1 && c.fatness.likely < over && keepsLimits(study, film, c);
@@ -85,7 +85,7 @@ export const underbound: Rule = {
       if (lambda.likely <= 1) continue;
       const sure = lambda.low > 1;
       yield {
-        message: `${Called(l.layer)} has ${percent(pvc.likely, 1)} of pigment in its film, where its binder can hold ${percent(cpvc.likely, 1)}: it ${sure ? 'dries' : 'may dry'} chalky and porous. Give it more oil.`,
+        message: `${labelAtStart(l.layer)} has ${percent(pvc.likely, 1)} of pigment in its film, where its binder can hold ${percent(cpvc.likely, 1)}: it ${sure ? 'dries' : 'may dry'} chalky and porous. Give it more oil.`,
         place: l.layer.namePlace,
         layer: l.layer.index,
         severity: sure ? 'error' : 'warning',

@@ -2,11 +2,11 @@ import type { Pigment } from '../../materials/types.ts';
 import type { Lab } from '../../optics/cie.ts';
 import type { Plan } from '../../plan/plan.ts';
 import type { LayerStudy, Study } from '../../results/study.ts';
-import type { Report, Rule } from '../rule.ts';
+import type { Rule, RuleReport } from '../rule.ts';
 import { isFilm, shareOfPigment } from '../shared/beneath.ts';
 import { replace } from '../shared/fixes.ts';
 import { beneathOf, glazesOnTop, lightness, step, wiped } from '../shared/seen.ts';
-import { Called, figure, ours, practice, quoted } from '../shared/words.ts';
+import { figure, labelAtStart, ours, practice, quoted } from '../shared/words.ts';
 
 /** Lighter than beneath by less than this in L* is within what anybody can tell. */
 const TELLING = 3;
@@ -34,7 +34,7 @@ function rise(study: Study, l: LayerStudy): Rise | undefined {
 }
 
 /** Glazes that lighten of themselves; opaque colours in them are told by other rules. */
-function* scattering(plan: Plan, study: Study): Generator<Report> {
+function* scattering(plan: Plan, study: Study): Generator<RuleReport> {
   for (const l of study.layers) {
     if (l.layer.kind !== 'glaze' || !isFilm(l)) continue;
     const hiding = ({ transparency }: Pigment) => transparency.value.endsWith('opaque');
@@ -43,7 +43,7 @@ function* scattering(plan: Plan, study: Study): Generator<Report> {
     if (!found) continue;
     const where = plan.implicitArea ? 'what lies beneath' : `what lies beneath on ${quoted(found.area)}`;
     yield {
-      message: `${Called(l.layer)} is predicted to lighten ${where}, from ${lightness(found.from)} to ${lightness(found.to)} (± ${Math.round(found.radius)}): it scatters light where a glaze takes it away, so it veils the darks. Lay it thinner or with more medium, or make it a scumble.`,
+      message: `${labelAtStart(l.layer)} is predicted to lighten ${where}, from ${lightness(found.from)} to ${lightness(found.to)} (± ${Math.round(found.radius)}): it scatters light where a glaze takes it away, so it veils the darks. Lay it thinner or with more medium, or make it a scumble.`,
       place: l.layer.namePlace,
       severity: 'info',
       layer: l.layer.index,
@@ -87,7 +87,7 @@ export const glazeCannotLighten: Rule = {
       if (lacking <= TELLING || last.lab[0] > target.lab[0] - TELLING) continue;
       const wanted = plan.targets.findLast((t) => t.in?.areas.includes(area.name));
       yield {
-        message: `${Called(first)} cannot bring ${area.name === 'everything' ? 'the picture' : quoted(area.name)} to its target: that has ${lightness(target.lab)}, what the glaze lies on is darker by ${figure(lacking)} (${lightness(beneath.lab)}, ± ${Math.round(beneath.radius)}), and a glaze only takes light away. Lighten what lies beneath, or scumble.`,
+        message: `${labelAtStart(first)} cannot bring ${area.name === 'everything' ? 'the picture' : quoted(area.name)} to its target: that has ${lightness(target.lab)}, what the glaze lies on is darker by ${figure(lacking)} (${lightness(beneath.lab)}, ± ${Math.round(beneath.radius)}), and a glaze only takes light away. Lighten what lies beneath, or scumble.`,
         place: first.namePlace,
         severity: lacking > Math.max(TELLING, beneath.radius) ? 'warning' : 'info',
         layer: first.index,

@@ -2,7 +2,7 @@ import type { Layer } from '../../plan/plan.ts';
 import type { Study } from '../../results/study.ts';
 import type { Rule } from '../rule.ts';
 import { beneathOf, modelling, stackOn } from '../shared/seen.ts';
-import { Called, figure, listed, ours, practice, quoted } from '../shared/words.ts';
+import { figure, labelAtStart, listed, ours, practice, quoted } from '../shared/words.ts';
 
 /** Below this share of a step beneath the modelling of an underlayer no longer carries. */
 const CARRIES = 0.15;
@@ -81,7 +81,7 @@ export const glazeHides: Rule = {
     for (const { layer, first, areas, share, film, count } of by.values()) {
       const where = plan.implicitArea ? '' : ` on ${listed(areas.slice(0, 4).map(quoted))}`;
       yield {
-        message: `${Called(layer)} covers${where} rather than colours: of a step of light and dark beneath, ${Math.round(share * 100)} % still shows through ${count > 1 ? `the ${count} glazes there (${figure(film)} µm together)` : `its ${figure(film)} µm`}. Lay it thinner or with more medium if the underlayer is to carry the picture.`,
+        message: `${labelAtStart(layer)} covers${where} rather than colours: of a step of light and dark beneath, ${Math.round(share * 100)} % still shows through ${count > 1 ? `the ${count} glazes there (${figure(film)} µm together)` : `its ${figure(film)} µm`}. Lay it thinner or with more medium if the underlayer is to carry the picture.`,
         place: layer.namePlace,
         layer: layer.index,
         related: [

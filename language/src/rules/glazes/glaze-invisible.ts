@@ -1,6 +1,6 @@
 import type { Rule } from '../rule.ts';
 import { beneathOf, step, wiped } from '../shared/seen.ts';
-import { Called, figure } from '../shared/words.ts';
+import { figure, labelAtStart } from '../shared/words.ts';
 
 /** A glaze or scumble whose predicted change is too small to be seen anywhere. */
 export const glazeInvisible: Rule = {
@@ -29,7 +29,7 @@ export const glazeInvisible: Rule = {
       if (steps.length === 0 || steps.some((s) => s === undefined || s.deltaE00 >= 1)) continue;
       const most = Math.max(...steps.map((s) => s?.deltaE00 ?? 0));
       yield {
-        message: `${Called(layer)} will hardly be seen: it changes the colour beneath by ${figure(most)} ΔE00 at most, and less than 1 escapes the eye. Make it stronger, or leave it out.`,
+        message: `${labelAtStart(layer)} will hardly be seen: it changes the colour beneath by ${figure(most)} ΔE00 at most, and less than 1 escapes the eye. Make it stronger, or leave it out.`,
         place: layer.namePlace,
         layer: layer.index,
         related: beneathOf(study, layer.index, areas[0] ?? ''),

@@ -1,7 +1,7 @@
 import { parseColour } from '../../optics/css.ts';
 import { deltaE00 } from '../../optics/difference.ts';
 import type { Rule } from '../rule.ts';
-import { Called, figure, ours, quoted } from '../shared/words.ts';
+import { figure, labelAtStart, ours, quoted } from '../shared/words.ts';
 
 /** Nearer than this a difference is of no interest, however small the radius. */
 const LEAST = 5;
@@ -35,7 +35,7 @@ export const measuredFarFromPredicted: Rule = {
         if (!nearest || nearest.off <= Math.max(LEAST, nearest.radius)) continue;
         const on = plan.implicitArea ? '' : ` on ${quoted(nearest.area)}`;
         yield {
-          message: `${Called(layer)} was measured${on} ${figure(nearest.off)} ΔE00 from what is predicted (${nearest.lab.map((v) => Math.round(v)).join(', ')} in L*a*b*), beyond the ${figure(nearest.radius)} the prediction may be off. Film, medium or paint differ from the text, or time has changed the colour.`,
+          message: `${labelAtStart(layer)} was measured${on} ${figure(nearest.off)} ΔE00 from what is predicted (${nearest.lab.map((v) => Math.round(v)).join(', ')} in L*a*b*), beyond the ${figure(nearest.radius)} the prediction may be off. Film, medium or paint differ from the text, or time has changed the colour.`,
           place,
           layer: layer.index,
         };

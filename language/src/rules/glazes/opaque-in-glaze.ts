@@ -5,7 +5,7 @@ import type { Rule } from '../rule.ts';
 import { isFilm, shareOfPigment } from '../shared/beneath.ts';
 import { replace } from '../shared/fixes.ts';
 import { isOpaqueWhite, partsWith } from '../shared/pigments.ts';
-import { Called, listed, percent, practice, quoted } from '../shared/words.ts';
+import { labelAtStart, listed, percent, practice, quoted } from '../shared/words.ts';
 
 /** Shares of the pigment by volume from which an opaque colour, and a semi-opaque one, is more than a touch. */
 const TOUCH = { opaque: 0.05, 'semi-opaque': 0.2 };
@@ -42,7 +42,7 @@ export const opaqueInGlaze: Rule = {
         const share = shareOfPigment(l.composition, hides);
         if (found.length === 0 || share < TOUCH[kind]) continue;
         yield {
-          message: `${Called(l.layer)} holds ${listed(found.map((p) => quoted(p.pigment.id)))}, ${kind}, ${percent(share)} of its pigment by volume: it will ${kind === 'opaque' ? 'hide' : 'veil'} what lies below. Use a transparent pigment, or make it a scumble.`,
+          message: `${labelAtStart(l.layer)} holds ${listed(found.map((p) => quoted(p.pigment.id)))}, ${kind}, ${percent(share)} of its pigment by volume: it will ${kind === 'opaque' ? 'hide' : 'veil'} what lies below. Use a transparent pigment, or make it a scumble.`,
           place: l.layer.colour?.kind === 'formula' ? l.layer.colour.formula.place : l.layer.namePlace,
           layer: l.layer.index,
           severity: kind === 'opaque' ? 'warning' : 'info',

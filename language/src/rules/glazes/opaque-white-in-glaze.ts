@@ -2,11 +2,11 @@ import type { Fix, Formula, Ingredient, Layer, Part } from '../../plan/plan.ts';
 import type { Study } from '../../results/study.ts';
 import { colourWith, compositionOf } from '../../study/what-if.ts';
 import type { Rule } from '../rule.ts';
-import { type Film, isFilm, shareOfPigment } from '../shared/beneath.ts';
+import { type FilmStudy, isFilm, shareOfPigment } from '../shared/beneath.ts';
 import { replace } from '../shared/fixes.ts';
 import { isOpaqueWhite, withoutParts } from '../shared/pigments.ts';
 import { modellingKept } from '../shared/seen.ts';
-import { Called, figure, listed, percent, practice, quoted } from '../shared/words.ts';
+import { figure, labelAtStart, listed, percent, practice, quoted } from '../shared/words.ts';
 
 /** Share of the pigment by volume from which a white is more than a trace. */
 const TRACE = 0.02;
@@ -40,7 +40,7 @@ function without(layer: Layer): { readonly layer: Layer; readonly out: readonly 
 }
 
 /** What the white does to the colour, in words; nothing where it cannot be predicted. */
-function loss(study: Study, film: Film, clear: Layer): string {
+function loss(study: Study, film: FilmStudy, clear: Layer): string {
   const area = film.areas[0];
   if (area === undefined) return '';
   const now = film.colours().find((c) => c.area === area)?.lab;
@@ -90,7 +90,7 @@ export const opaqueWhiteInGlaze: Rule = {
         .map((p) => quoted(p.pigment.id));
       const clear = without(l.layer);
       yield {
-        message: `${Called(l.layer)} holds the opaque white ${listed([...new Set(whites)])}, ${percent(share)} of its pigment by volume: it will turn milky and hide what lies below.${clear ? loss(study, l, clear.layer) : ''} Leave the white out, or make it a scumble.`,
+        message: `${labelAtStart(l.layer)} holds the opaque white ${listed([...new Set(whites)])}, ${percent(share)} of its pigment by volume: it will turn milky and hide what lies below.${clear ? loss(study, l, clear.layer) : ''} Leave the white out, or make it a scumble.`,
         place: l.layer.colour?.kind === 'formula' ? l.layer.colour.formula.place : l.layer.namePlace,
         layer: l.layer.index,
         fixes: fixes(l.layer, clear),

@@ -1,7 +1,7 @@
 import { parseColour } from '../../optics/css.ts';
 import type { OwnPigment, Swatch } from '../../plan/plan.ts';
 import type { Calibration } from '../../study/swatches.ts';
-import type { Report, Rule } from '../rule.ts';
+import type { Rule, RuleReport } from '../rule.ts';
 import { lightness } from '../shared/seen.ts';
 import { figure, ours, practice, quoted } from '../shared/words.ts';
 
@@ -59,7 +59,7 @@ export const swatchInconsistent: Rule = {
 };
 
 /** What can be seen from the swatches alone. */
-function contradictions(own: OwnPigment): Report[] {
+function contradictions(own: OwnPigment): RuleReport[] {
   const seen = own.swatches.flatMap((swatch) => {
     const lab = parseColour(swatch.colour.css);
     return lab ? [{ swatch, lab }] : [];
@@ -89,7 +89,7 @@ function comparable(low: Seen, high: Seen): boolean {
 }
 
 /** What only shows when a pigment is fitted to all of them. */
-function* misfit(own: OwnPigment, { swatches, inconsistent }: Calibration): Generator<Report> {
+function* misfit(own: OwnPigment, { swatches, inconsistent }: Calibration): Generator<RuleReport> {
   const farthest = swatches.toSorted((a, b) => (b.before ?? UNLIKE) - (a.before ?? UNLIKE))[0];
   // where the pigment it is like shows them all as near as this, they hardly contradict one another
   if (inconsistent && (farthest?.before ?? UNLIKE) <= NEAR) return;
@@ -114,7 +114,7 @@ const filmOf = (swatch: Swatch): number | undefined => swatch.film?.value.likely
 
 type Seen = { readonly swatch: Swatch; readonly lab: readonly [number, number, number] };
 
-function contradiction(name: string, low: Seen, high: Seen, because: string): Report {
+function contradiction(name: string, low: Seen, high: Seen, because: string): RuleReport {
   const [one, two] = [said[high.swatch.kind], said[low.swatch.kind]];
   return {
     message: `Pigment ${quoted(name)}: ${one} (${lightness(high.lab)}) is darker than ${two} (${lightness(low.lab)}), which cannot be: ${because}. Measure both again in one light.`,

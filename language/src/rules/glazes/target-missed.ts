@@ -3,10 +3,10 @@ import { deltaE00 } from '../../optics/difference.ts';
 import type { Layer, Mix, Plan } from '../../plan/plan.ts';
 import type { Study } from '../../results/study.ts';
 import { WITHIN } from '../../study/defaults.ts';
-import type { Report, Rule } from '../rule.ts';
+import type { Rule, RuleReport } from '../rule.ts';
 import { proportions } from '../shared/proportions.ts';
 import { isClear, lightness, stackOn } from '../shared/seen.ts';
-import { called, figure, listed, ours, quoted } from '../shared/words.ts';
+import { figure, label, listed, ours, quoted } from '../shared/words.ts';
 
 /** The last layer on an area that gives it colour. */
 function lastColour(study: Study, area: string): Layer | undefined {
@@ -46,7 +46,7 @@ const severityOf = ({ off, radius, within }: Miss) => (off - radius > within ? '
 const told = ({ off, within, wanted, got, radius }: Miss): string =>
   `is predicted ${figure(off)} ΔE00 from its target (within ${figure(within)} is wanted; the prediction may be off by ${figure(radius)}): ${directions(wanted, got)}. ${lightness(wanted)} is wanted, ${lightness(got)} predicted.`;
 
-function* areas(plan: Plan, study: Study): Generator<Report> {
+function* areas(plan: Plan, study: Study): Generator<RuleReport> {
   for (const area of study.areas) {
     const found = area.target();
     const written = plan.targets.findLast((t) => t.in?.areas.includes(area.name));
@@ -61,7 +61,7 @@ function* areas(plan: Plan, study: Study): Generator<Report> {
     };
     const layer = lastColour(study, area.name);
     yield {
-      message: `${quoted(area.name)} ${told(miss)} Change the last colour${layer ? ` (${called(layer)})` : ''} or what it lies on.`,
+      message: `${quoted(area.name)} ${told(miss)} Change the last colour${layer ? ` (${label(layer)})` : ''} or what it lies on.`,
       place: written.place,
       severity: severityOf(miss),
       layer: layer?.index,
@@ -80,7 +80,7 @@ const layerOf = (plan: Plan, mix: Mix): Layer | undefined =>
     return only?.ingredient.is.kind === 'mix' && only.ingredient.is.mix === mix && more.length === 0;
   });
 
-function* mixes(plan: Plan, study: Study): Generator<Report> {
+function* mixes(plan: Plan, study: Study): Generator<RuleReport> {
   for (const mix of plan.mixes) {
     const wanted = mix.target && parseColour(mix.target.css);
     const layer = wanted && layerOf(plan, mix);
@@ -100,7 +100,7 @@ function* mixes(plan: Plan, study: Study): Generator<Report> {
     if (!nearest || !(nearest.off > within)) continue;
     const where = plan.implicitArea ? '' : ` on ${quoted(nearest.area)}`;
     yield {
-      message: `Mix ${quoted(mix.name)}, laid as ${called(layer)}${where}, ${told(nearest)} Change its proportions, or the film and what lies beneath.`,
+      message: `Mix ${quoted(mix.name)}, laid as ${label(layer)}${where}, ${told(nearest)} Change its proportions, or the film and what lies beneath.`,
       place: mix.target.place,
       severity: severityOf(nearest),
       layer: layer.index,

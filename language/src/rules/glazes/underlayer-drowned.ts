@@ -1,6 +1,6 @@
 import type { Rule } from '../rule.ts';
 import { beneathOf, lightness, step } from '../shared/seen.ts';
-import { Called, figure, listed, practice, quoted } from '../shared/words.ts';
+import { figure, labelAtStart, listed, practice, quoted } from '../shared/words.ts';
 
 /** L* an underlayer must stand off from what lies beneath it, so that it can be modelled in. */
 const STANDS_OFF = 8;
@@ -33,7 +33,7 @@ export const underlayerDrowned: Rule = {
         ? ''
         : ` on ${listed([...new Set(drowned.map((s) => quoted(s.area)))].slice(0, 4))}`;
       yield {
-        message: `${Called(layer)} hardly stands off from what lies beneath it${where}: ${lightness(worst.after)} over ${lightness(worst.before)}, ${figure(worst.off)} apart, where about ${STANDS_OFF} are wanted to model in. Make it lighter, darker or fuller.`,
+        message: `${labelAtStart(layer)} hardly stands off from what lies beneath it${where}: ${lightness(worst.after)} over ${lightness(worst.before)}, ${figure(worst.off)} apart, where about ${STANDS_OFF} are wanted to model in. Make it lighter, darker or fuller.`,
         place: layer.namePlace,
         layer: layer.index,
         related: beneathOf(study, layer.index, worst.area),

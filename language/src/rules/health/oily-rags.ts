@@ -3,7 +3,7 @@ import { stepCaution } from '../../materials/cautions.ts';
 import type { Layer, Place } from '../../plan/plan.ts';
 import type { LayerStudy } from '../../results/study.ts';
 import type { Rule } from '../rule.ts';
-import { called, listed, quoted } from '../shared/words.ts';
+import { label, listed, quoted } from '../shared/words.ts';
 
 const KINDS = ['drying oil', 'alkyd'];
 
@@ -33,7 +33,7 @@ export const oilyRags: Rule = {
     if (!wet) return;
     const oils = dryingOils(wet);
     yield {
-      message: `From ${called(wet.layer)} on, rags are wet with ${listed(oils.map(quoted))}: they heat up by themselves and can catch fire. Spread each flat and single outdoors until stiff, or put them into a closed metal can filled with water; empty it as the fire authority says.`,
+      message: `From ${label(wet.layer)} on, rags are wet with ${listed(oils.map(quoted))}: they heat up by themselves and can catch fire. Spread each flat and single outdoors until stiff, or put them into a closed metal can filled with water; empty it as the fire authority says.`,
       place: placeIn(wet.layer),
       layer: wet.layer.index,
     };

@@ -1,7 +1,7 @@
 import type { Pigment } from '../../materials/types.ts';
 import type { Rule } from '../rule.ts';
 import { pigmentName, pigmentPlace, whereUsed } from '../shared/pigments.ts';
-import { called, memory, published } from '../shared/words.ts';
+import { label, memory, published } from '../shared/words.ts';
 
 interface Restriction {
   readonly of: (pigment: Pigment) => boolean;
@@ -57,7 +57,7 @@ export const restrictedMaterial: Rule = {
       const first = layers[0]?.layer;
       if (!first) continue;
       yield {
-        message: `${pigmentName(pigment)} in ${called(first)} may not be sold or used everywhere: ${restrictionOf(pigment)?.words} (from memory; law differs by place and changes). Ask before you order it.`,
+        message: `${pigmentName(pigment)} in ${label(first)} may not be sold or used everywhere: ${restrictionOf(pigment)?.words} (from memory; law differs by place and changes). Ask before you order it.`,
         place: pigmentPlace(first, (p) => p === pigment),
         layer: first.index,
       };

@@ -1,6 +1,6 @@
 import type { Layer } from '../../plan/plan.ts';
 import type { Rule } from '../rule.ts';
-import { Called, called, languageReference, quoted } from '../shared/words.ts';
+import { label, labelAtStart, languageReference, quoted } from '../shared/words.ts';
 
 /** Dates that cannot follow one another as they do. */
 export const dateOrder: Rule = {
@@ -28,25 +28,25 @@ export const dateOrder: Rule = {
       const unpainted = l.painted ? l.areas.map((a) => open.get(a)).find((x) => x !== undefined) : undefined;
       if (l.painted && unpainted)
         yield {
-          message: `${Called(l)} was painted on ${l.painted.iso}, but ${called(unpainted)} beneath it has no date: say when it was painted, or the calendar takes it for still to come.`,
+          message: `${labelAtStart(l)} was painted on ${l.painted.iso}, but ${label(unpainted)} beneath it has no date: say when it was painted, or the calendar takes it for still to come.`,
           place: l.painted.place,
           layer: l.index,
           severity: 'info',
-          related: [{ message: `${called(unpainted)} has no date`, place: unpainted.namePlace }],
+          related: [{ message: `${label(unpainted)} has no date`, place: unpainted.namePlace }],
         };
       // grounds and drawings are seldom dated, and nobody waits for them twice
       if (!l.painted && !['size', 'ground', 'drawing'].includes(l.kind))
         for (const a of l.areas) open.set(a, l);
       if (l.painted && l.dry && l.dry.number < l.painted.number)
         yield {
-          message: `${Called(l)} cannot be dry on ${l.dry.iso}: it was painted on ${l.painted.iso}.`,
+          message: `${labelAtStart(l)} cannot be dry on ${l.dry.iso}: it was painted on ${l.painted.iso}.`,
           place: l.dry.place,
           layer: l.index,
           related: [{ message: 'painted', place: l.painted.place }],
         };
       if (l.dry && !l.painted)
         yield {
-          message: `${Called(l)} was seen dry on ${l.dry.iso}, but not when it was painted: add painted, else nothing can be learned from it.`,
+          message: `${labelAtStart(l)} was seen dry on ${l.dry.iso}, but not when it was painted: add painted, else nothing can be learned from it.`,
           place: l.dry.place,
           layer: l.index,
           severity: 'info',
@@ -56,7 +56,7 @@ export const dateOrder: Rule = {
       const carries = l.kind === 'ground' || l.kind === 'size';
       if (plan.start && !carries && l.painted.number < plan.start.number)
         yield {
-          message: `${Called(l)} was painted on ${l.painted.iso}, before the plan starts on ${plan.start.iso}.`,
+          message: `${labelAtStart(l)} was painted on ${l.painted.iso}, before the plan starts on ${plan.start.iso}.`,
           place: l.painted.place,
           layer: l.index,
           related: [{ message: 'the start', place: plan.start.place }],
@@ -67,7 +67,7 @@ export const dateOrder: Rule = {
         .find((x) => x.number > (l.painted?.number ?? 0));
       if (below)
         yield {
-          message: `${Called(l)} was painted on ${l.painted.iso}, before ${quoted(below.name)} beneath it (${below.iso}).`,
+          message: `${labelAtStart(l)} was painted on ${l.painted.iso}, before ${quoted(below.name)} beneath it (${below.iso}).`,
           place: l.painted.place,
           layer: l.index,
           related: [{ message: `${quoted(below.name)} was painted`, place: below.place }],

@@ -1,5 +1,5 @@
 import type { Rule } from '../rule.ts';
-import { Called, languageReference } from '../shared/words.ts';
+import { labelAtStart, languageReference } from '../shared/words.ts';
 
 /** A layer that says nothing of what it is, or lies nowhere. */
 export const layerEmpty: Rule = {
@@ -21,13 +21,13 @@ export const layerEmpty: Rule = {
         l.fields.some((f) => ['colour', 'material', 'resin'].includes(f.name));
       if (!made && l.kind !== 'varnish')
         yield {
-          message: `${Called(l)} does not say what it is made of. Give it a colour or a material.`,
+          message: `${labelAtStart(l)} does not say what it is made of. Give it a colour or a material.`,
           place: l.namePlace,
           layer: l.index,
         };
       else if (l.areas.length === 0 && (l.on.length === 0 || l.on.some((a) => a.known)))
         yield {
-          message: `${Called(l)} lies nowhere: what is excepted takes away all of it.`,
+          message: `${labelAtStart(l)} lies nowhere: what is excepted takes away all of it.`,
           place: l.namePlace,
           layer: l.index,
         };

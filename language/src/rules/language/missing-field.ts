@@ -1,7 +1,7 @@
 import type { Place, Plan } from '../../plan/plan.ts';
 import type { Rule } from '../rule.ts';
 import { addFields, replace } from '../shared/fixes.ts';
-import { Called, languageReference, quoted } from '../shared/words.ts';
+import { labelAtStart, languageReference, quoted } from '../shared/words.ts';
 
 /** Where the first declaration begins: in a note that is inside the fence, not at the top of the file. */
 function beginning(plan: Plan): Place {
@@ -64,7 +64,7 @@ export const missingField: Rule = {
     for (const l of plan.layers) {
       if (l.medium && !l.medium.share && plan.kind === 'plan')
         yield {
-          message: `${Called(l)} does not say how much medium: medium 20 % ${l.medium.of?.name ?? 'name'}.`,
+          message: `${labelAtStart(l)} does not say how much medium: medium 20 % ${l.medium.of?.name ?? 'name'}.`,
           place: l.medium.place,
           layer: l.index,
           fixes: l.medium.of
@@ -73,7 +73,7 @@ export const missingField: Rule = {
         };
       if (l.kind === 'varnish' && !l.resin && !l.material && !l.colour && plan.kind === 'plan')
         yield {
-          message: `${Called(l)} does not say what it is made of: resin damar.`,
+          message: `${labelAtStart(l)} does not say what it is made of: resin damar.`,
           place: l.namePlace,
           layer: l.index,
           severity: 'warning',

@@ -1,7 +1,7 @@
 import type { Measure } from '../../plan/plan.ts';
-import type { Report, Rule } from '../rule.ts';
+import type { Rule, RuleReport } from '../rule.ts';
 import { replace } from '../shared/fixes.ts';
-import { Called, practice, quoted } from '../shared/words.ts';
+import { labelAtStart, practice, quoted } from '../shared/words.ts';
 
 interface Bounds {
   readonly low: number;
@@ -40,7 +40,7 @@ function likelySlip(m: Measure, b: Bounds): string | undefined {
   return text === m.words ? undefined : text;
 }
 
-function judged(what: string, m: Measure | undefined, b: Bounds, layer?: number): Report[] {
+function judged(what: string, m: Measure | undefined, b: Bounds, layer?: number): RuleReport[] {
   if (!m || m.given === 'unknown' || m.given === 'word') return [];
   const { low, high } = m.value;
   const outside = low < b.low || high > b.high || (b.positive && high <= 0);
@@ -132,7 +132,7 @@ export const outOfRange: Rule = {
       yield* judged('A number of coats', l.coats, { low: 1, high: 200, words: '1 to 200' }, l.index);
       if (l.coats && !Number.isInteger(l.coats.value.likely) && l.coats.given === 'exact')
         yield {
-          message: `${Called(l)} has ${l.coats.words} coats: coats are whole.`,
+          message: `${labelAtStart(l)} has ${l.coats.words} coats: coats are whole.`,
           place: l.coats.place,
           layer: l.index,
         };
@@ -143,7 +143,7 @@ export const outOfRange: Rule = {
   },
 };
 
-function* amounts(plan: Parameters<Rule['check']>[0]): Generator<Report> {
+function* amounts(plan: Parameters<Rule['check']>[0]): Generator<RuleReport> {
   const all = [
     ...plan.paints.map((p) => ({ formula: p.formula, layer: undefined })),
     ...plan.mediums.map((p) => ({ formula: p.formula, layer: undefined })),

@@ -1,12 +1,12 @@
 import type { FieldUse, Plan } from '../../plan/plan.ts';
 import { declarationWord, fieldWord } from '../../syntax/words.ts';
-import type { Report, Rule } from '../rule.ts';
+import type { Rule, RuleReport } from '../rule.ts';
 import { takeOut } from '../shared/fixes.ts';
 import { languageReference, quoted } from '../shared/words.ts';
 
 type Of = 'layer' | 'studio' | 'pigment';
 
-function* repeated(plan: Plan, fields: readonly FieldUse[], of: Of, layer?: number): Generator<Report> {
+function* repeated(plan: Plan, fields: readonly FieldUse[], of: Of, layer?: number): Generator<RuleReport> {
   const first = new Map<string, FieldUse>();
   for (const f of fields) {
     const before = first.get(f.name);

@@ -1,6 +1,6 @@
 import { materialNames } from '../../materials/catalogue.ts';
 import type { NameUse } from '../../plan/plan.ts';
-import type { Report, Rule } from '../rule.ts';
+import type { Rule, RuleReport } from '../rule.ts';
 import { replaceEach } from '../shared/fixes.ts';
 import { languageReference, quoted, thereIs } from '../shared/words.ts';
 
@@ -23,7 +23,7 @@ export const unknownMaterial: Rule = {
       what: What,
       use: (NameUse & { readonly near?: readonly string[] }) | undefined,
       layer?: number,
-    ): Report[] =>
+    ): RuleReport[] =>
       use
         ? [
             {

@@ -1,5 +1,5 @@
 import type { NameUse, Plan } from '../../plan/plan.ts';
-import type { Report, Rule } from '../rule.ts';
+import type { Rule, RuleReport } from '../rule.ts';
 import { replaceEach } from '../shared/fixes.ts';
 import { ingredients } from '../shared/ingredients.ts';
 import { languageReference, quoted, thereIs } from '../shared/words.ts';
@@ -43,7 +43,7 @@ export const unknownName: Rule = {
       what: What,
       use: NameUse & { readonly near?: readonly string[] },
       layer?: number,
-    ): Report => ({
+    ): RuleReport => ({
       message: `There is no ${what} ${quoted(use.name)} here.${lists++ < MOST_LISTS ? instead(what, use) : ''}`,
       place: use.place,
       layer,

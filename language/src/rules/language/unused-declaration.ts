@@ -1,5 +1,5 @@
 import type { Declared, Reference } from '../../plan/plan.ts';
-import type { Report, Rule } from '../rule.ts';
+import type { Rule, RuleReport } from '../rule.ts';
 import { languageReference, quoted } from '../shared/words.ts';
 
 /** Paints, mediums, mixes, pigments, areas and groups that nothing uses. A palette is there to be used by others. */
@@ -17,7 +17,7 @@ export const unusedDeclaration: Rule = {
     // paints are written before layers: while there are none, nothing can be used yet
     if (plan.layers.length === 0) return;
     const used = new Set(plan.references.map((r: Reference) => r.target.start));
-    const unused = function* (kind: string, list: readonly Declared[]): Generator<Report> {
+    const unused = function* (kind: string, list: readonly Declared[]): Generator<RuleReport> {
       for (const d of list)
         if (!used.has(d.namePlace.start))
           yield {

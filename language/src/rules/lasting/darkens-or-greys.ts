@@ -2,7 +2,7 @@ import type { Source } from '../../materials/types.ts';
 import { DARKENING, darkens } from '../../permanence/darkening.ts';
 import type { Rule } from '../rule.ts';
 import { pigmentName, pigmentPlace, whereUsed } from '../shared/pigments.ts';
-import { called } from '../shared/words.ts';
+import { label } from '../shared/words.ts';
 
 const sources = [...new Map(DARKENING.map((d): [string, Source] => [d.source.text, d.source])).values()];
 
@@ -27,12 +27,12 @@ export const darkensOrGreys: Rule = {
       if (!first || !turns) continue;
       const more = layers.length > 1 ? ` and ${layers.length - 1} other${layers.length > 2 ? 's' : ''}` : '';
       yield {
-        message: `${pigmentName(pigment)} in ${called(first)}${more} ${turns.what} (${turns.source.text}). ${plan.kind === 'plan' ? 'The predicted colours are those of the fresh film.' : 'What is seen today may not be what was painted.'}`,
+        message: `${pigmentName(pigment)} in ${label(first)}${more} ${turns.what} (${turns.source.text}). ${plan.kind === 'plan' ? 'The predicted colours are those of the fresh film.' : 'What is seen today may not be what was painted.'}`,
         place: pigmentPlace(first, (p) => p === pigment),
         severity: MILD.test(pigment.id) ? 'hint' : 'info',
         layer: first.index,
         related: layers.slice(1, 6).map((l) => ({
-          message: `also in ${called(l.layer)}`,
+          message: `also in ${label(l.layer)}`,
           place: pigmentPlace(l.layer, (p) => p === pigment),
         })),
       };

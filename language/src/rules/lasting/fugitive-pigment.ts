@@ -1,8 +1,8 @@
 import type { Pigment } from '../../materials/types.ts';
 import type { LayerStudy, Study } from '../../results/study.ts';
-import type { Report, Rule } from '../rule.ts';
+import type { Rule, RuleReport } from '../rule.ts';
 import { pigmentName, pigmentPlace, whereUsed } from '../shared/pigments.ts';
-import { called, figure, memory, ours, quoted, span } from '../shared/words.ts';
+import { figure, label, memory, ours, quoted, span } from '../shared/words.ts';
 
 /** µm of all coats together up to which a film counts as thin: no body of pigment stands behind its face. */
 const THIN = 15;
@@ -50,7 +50,7 @@ export const fugitivePigment: Rule = {
   ],
   restsOn: [],
   appliesTo: ['plan', 'record'],
-  *check(plan, study): Iterable<Report> {
+  *check(plan, study): Iterable<RuleReport> {
     const years = yearsOf(study);
     for (const [pigment, layers] of whereUsed(study, fugitive)) {
       const rank = RANK[pigment.lightfastness?.value ?? ''] ?? 4;
@@ -62,8 +62,8 @@ export const fugitivePigment: Rule = {
         const thin = film !== undefined && film <= THIN;
         const firm = plan.kind === 'plan' && (thin || rank > 3);
         const where = thin
-          ? ` and lies thin in ${called(layer.layer)} (${figure(film)} µm), where fading shows first`
-          : ` in ${called(layer.layer)}`;
+          ? ` and lies thin in ${label(layer.layer)} (${figure(film)} µm), where fading shows first`
+          : ` in ${label(layer.layer)}`;
         yield {
           message: `${pigmentName(pigment)} is ${said}${where}.${years(layer, pigment)}${plan.kind === 'plan' ? ' Choose a lasting pigment of that hue, or keep the picture from strong light.' : ` What ${quoted(layer.layer.name)} shows today may be less than was painted.`}`,
           place: pigmentPlace(layer.layer, (p) => p === pigment),

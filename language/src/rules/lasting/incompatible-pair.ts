@@ -3,7 +3,7 @@ import { harmingPairs } from '../../permanence/pairs.ts';
 import { HARMING_PAIRS } from '../../permanence/pairs-table.ts';
 import type { Rule } from '../rule.ts';
 import { pigmentName, pigmentPlace } from '../shared/pigments.ts';
-import { called } from '../shared/words.ts';
+import { label } from '../shared/words.ts';
 
 const sources = [...new Map(HARMING_PAIRS.map((p): [string, Source] => [p.source.text, p.source])).values()];
 
@@ -28,8 +28,8 @@ export const incompatiblePair: Rule = {
       const inLower = layers[0] === lower.index ? one : other;
       const meeting =
         how === 'mixed'
-          ? `${pigmentName(one)} and ${pigmentName(other)} are mixed in ${called(upper)}`
-          : `${pigmentName(inUpper)} in ${called(upper)} lies right on ${pigmentName(inLower)} in ${called(lower)}`;
+          ? `${pigmentName(one)} and ${pigmentName(other)} are mixed in ${label(upper)}`
+          : `${pigmentName(inUpper)} in ${label(upper)} lies right on ${pigmentName(inLower)} in ${label(lower)}`;
       const advice =
         plan.kind === 'plan'
           ? pair.disputed

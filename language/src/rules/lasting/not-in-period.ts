@@ -1,7 +1,7 @@
 import { type PeriodConflict, periodConflict } from '../../permanence/period.ts';
 import type { Rule } from '../rule.ts';
 import { pigmentName, pigmentPlace, whereUsed } from '../shared/pigments.ts';
-import { called, published } from '../shared/words.ts';
+import { label, published } from '../shared/words.ts';
 
 const year = (n: number): string => (n < 0 ? `${-n} BC` : String(n));
 
@@ -36,7 +36,7 @@ export const notInPeriod: Rule = {
         if (!made || !conflict) continue;
         const when = made.from === made.to ? year(made.from) : `${year(made.from)} to ${year(made.to)}`;
         yield {
-          message: `${pigmentName(pigment)} in ${called(layer)}, made ${when}: ${meaning[conflict.kind](year(conflict.year))} (${pigment.used.words}).`,
+          message: `${pigmentName(pigment)} in ${label(layer)}, made ${when}: ${meaning[conflict.kind](year(conflict.year))} (${pigment.used.words}).`,
           place: pigmentPlace(layer, (p) => p === pigment),
           severity: conflict.kind === 'too-early' ? 'warning' : 'info',
           layer: layer.index,

@@ -1,6 +1,6 @@
 import type { Layer, YearRange } from '../../plan/plan.ts';
 import type { Rule } from '../rule.ts';
-import { Called, called, practice, quoted } from '../shared/words.ts';
+import { label, labelAtStart, practice, quoted } from '../shared/words.ts';
 
 const years = ({ from, to }: YearRange): string => (from === to ? String(from) : `${from} to ${to}`);
 
@@ -33,7 +33,7 @@ export const madeRangeEmpty: Rule = {
       if (!own) continue;
       if (own.from > own.to) {
         yield {
-          message: `‘made’ of ${called(layer)} runs backwards: ${own.from} is after ${own.to}. Write ${own.to}..${own.from}.`,
+          message: `‘made’ of ${label(layer)} runs backwards: ${own.from} is after ${own.to}. Write ${own.to}..${own.from}.`,
           place: own.place,
           layer: layer.index,
           fixes: backwards(own),
@@ -46,7 +46,7 @@ export const madeRangeEmpty: Rule = {
         .sort((a, b) => b.from - a.from)[0];
       if (below && below.from > own.to)
         yield {
-          message: `${Called(layer)}, made ${years(own)}, lies on ${quoted(below.layer.name)}, which is no older than ${below.from}: no year is left for it.`,
+          message: `${labelAtStart(layer)}, made ${years(own)}, lies on ${quoted(below.layer.name)}, which is no older than ${below.from}: no year is left for it.`,
           place: own.place,
           layer: layer.index,
           related: below.layer.made
@@ -60,7 +60,7 @@ export const madeRangeEmpty: Rule = {
         };
       else if (made && made.from <= made.to && own.to < made.from)
         yield {
-          message: `${Called(layer)}, made ${years(own)}, would be older than the painting (made ${years(made)}).`,
+          message: `${labelAtStart(layer)}, made ${years(own)}, would be older than the painting (made ${years(made)}).`,
           place: own.place,
           layer: layer.index,
           severity: 'warning',
@@ -68,7 +68,7 @@ export const madeRangeEmpty: Rule = {
         };
       else if (made && made.from <= made.to && own.from > made.to && !LATER.includes(layer.kind))
         yield {
-          message: `${Called(layer)}, made ${years(own)}, would be later than the painting (made ${years(made)}). If it was added later, it is a retouching.`,
+          message: `${labelAtStart(layer)}, made ${years(own)}, would be later than the painting (made ${years(made)}). If it was added later, it is a retouching.`,
           place: own.place,
           layer: layer.index,
           severity: 'info',

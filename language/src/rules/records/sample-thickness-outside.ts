@@ -2,7 +2,7 @@ import type { Fix, Layer } from '../../plan/plan.ts';
 import { thicknessOutside } from '../../studio/samples.ts';
 import type { Rule } from '../rule.ts';
 import { replace } from '../shared/fixes.ts';
-import { called, figure, ours, quoted, span } from '../shared/words.ts';
+import { figure, label, ours, quoted, span } from '../shared/words.ts';
 
 /** Widens the film of the record so that the sample fits; not where several coats share the figure. */
 function widened(layer: Layer, found: { readonly low: number; readonly high: number }): Fix[] {
@@ -28,7 +28,7 @@ export const sampleThicknessOutside: Rule = {
       const of = plan.layers.find((l) => l.name === layer);
       if (!of) continue;
       yield {
-        message: `Sample ${sample} has ${quoted(layer)} at ${span(found, 'µm')}, ${side} than the ${span(expected, 'µm')} that ${called(of)} is recorded with. Check the sample, or widen the range.`,
+        message: `Sample ${sample} has ${quoted(layer)} at ${span(found, 'µm')}, ${side} than the ${span(expected, 'µm')} that ${label(of)} is recorded with. Check the sample, or widen the range.`,
         place,
         layer: of.index,
         related: of.film ? [{ message: `film ${of.film.words}`, place: of.film.place }] : [],

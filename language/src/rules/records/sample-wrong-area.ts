@@ -1,5 +1,5 @@
 import type { Rule } from '../rule.ts';
-import { called, languageReference, listed, quoted } from '../shared/words.ts';
+import { label, languageReference, listed, quoted } from '../shared/words.ts';
 
 /** A cross-section that shows a layer where the record says it does not lie. */
 export const sampleWrongArea: Rule = {
@@ -20,9 +20,9 @@ export const sampleWrongArea: Rule = {
         const layer = row.layer.is;
         if (!layer || layer.areas.some((a) => where.areas.includes(a))) continue;
         yield {
-          message: `Sample ${quoted(sample.name)} was taken in ${quoted(where.name)} and shows ${called(layer)}, which the record lays on ${listed(layer.areas.map(quoted)) || 'no area'} only. Let the layer reach there, or correct the sample.`,
+          message: `Sample ${quoted(sample.name)} was taken in ${quoted(where.name)} and shows ${label(layer)}, which the record lays on ${listed(layer.areas.map(quoted)) || 'no area'} only. Let the layer reach there, or correct the sample.`,
           place: row.layer.place,
-          related: [{ message: `${called(layer)} is said to lie elsewhere`, place: layer.namePlace }],
+          related: [{ message: `${label(layer)} is said to lie elsewhere`, place: layer.namePlace }],
         };
       }
     }

@@ -2,9 +2,9 @@
 import type { Layer } from '../../plan/plan.ts';
 import type { Composition, LayerStudy, Study } from '../../results/study.ts';
 
-export type Film = LayerStudy & { readonly composition: Composition };
+export type FilmStudy = LayerStudy & { readonly composition: Composition };
 
-export const isFilm = (l: LayerStudy | undefined): l is Film => l?.composition !== undefined;
+export const isFilm = (l: LayerStudy | undefined): l is FilmStudy => l?.composition !== undefined;
 
 /** Share of alkyd solids in a film's binder, likely. */
 export const alkydShare = (c: Composition): number => {

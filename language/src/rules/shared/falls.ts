@@ -5,7 +5,7 @@
  */
 import type { Layer, Severity } from '../../plan/plan.ts';
 import type { Composition, LayerStudy, Study } from '../../results/study.ts';
-import { type Film, filmOf } from './beneath.ts';
+import { type FilmStudy, filmOf } from './beneath.ts';
 import { isMostlyAlkyd, isOilFilm } from './films.ts';
 import { laidUnready } from './laid.ts';
 import { VEIL_UM } from './limits.ts';
@@ -20,7 +20,7 @@ const MEDIUM_FALL = 0.05;
 const HAIR = 1e-9;
 
 export interface Candidate {
-  readonly below: Film;
+  readonly below: FilmStudy;
   readonly area: string;
   /** right beneath */
   readonly next: boolean;
@@ -35,7 +35,7 @@ export interface Fall extends Candidate {
   readonly mild?: 'veil' | 'set';
 }
 
-function mildness(below: Film, upper: Layer): Fall['mild'] {
+function mildness(below: FilmStudy, upper: Layer): Fall['mild'] {
   if (filmOf(below) < VEIL_UM) return 'veil';
   return isMostlyAlkyd(below.composition) && !laidUnready(below, upper) ? 'set' : undefined;
 }
@@ -43,7 +43,7 @@ function mildness(below: Film, upper: Layer): Fall['mild'] {
 /** How a film of composition `u` falls against one below it; nothing where it does not, or not so that it matters. */
 export function fallOf(
   { below, area, next }: Candidate,
-  upper: Film,
+  upper: FilmStudy,
   u: Composition = upper.composition,
   b: Composition = below.composition,
 ): Fall | undefined {
@@ -76,9 +76,9 @@ export const worst = (falls: readonly (Fall | undefined)[]): Fall | undefined =>
 
 interface Track {
   readonly next?: LayerStudy;
-  readonly fattest?: Film;
+  readonly fattest?: FilmStudy;
   /** of the films thick enough for an error, the one that is fattest at its least */
-  readonly surest?: Film;
+  readonly surest?: FilmStudy;
 }
 
 const known = new WeakMap<Study, readonly (readonly Candidate[])[]>();
@@ -122,7 +122,7 @@ function laidOn(track: Track, layer: LayerStudy): Track {
 /** The worst fall of a layer, as it is or with another composition of its own or of one film beneath. */
 export function fall(
   study: Study,
-  upper: Film,
+  upper: FilmStudy,
   u: Composition = upper.composition,
   other?: { readonly index: number; readonly composition: Composition },
 ): Fall | undefined {
@@ -134,7 +134,7 @@ export function fall(
 }
 
 /** The fattest a film may be so that nothing above it that keeps the rule now would break it. */
-export function ceiling(study: Study, film: Film): number {
+export function ceiling(study: Study, film: FilmStudy): number {
   let least = Number.POSITIVE_INFINITY;
   for (const upper of study.layers) {
     if (upper.layer.index <= film.layer.index || !isOilFilm(upper) || upper.layer.kind === 'varnish')

@@ -3,7 +3,7 @@ import { binder } from '../../materials/catalogue.ts';
 import type { BinderKind } from '../../materials/types.ts';
 import type { Layer, Plan } from '../../plan/plan.ts';
 import type { Composition, LayerStudy, Study } from '../../results/study.ts';
-import { alkydShare, type Film, isFilm } from './beneath.ts';
+import { alkydShare, type FilmStudy, isFilm } from './beneath.ts';
 
 const WATER: readonly BinderKind[] = ['egg', 'protein', 'gum', 'acrylic'];
 
@@ -30,7 +30,8 @@ export function isWaterBorne(c: Composition): boolean {
 }
 
 /** A film of oil, alkyd, resin, balsam or wax, whose composition is known. */
-export const isOilFilm = (l: LayerStudy | undefined): l is Film => isFilm(l) && !isWaterBorne(l.composition);
+export const isOilFilm = (l: LayerStudy | undefined): l is FilmStudy =>
+  isFilm(l) && !isWaterBorne(l.composition);
 
 /** Oil paint, or a ground or layer named as one. */
 export const isOily = (l: LayerStudy): boolean =>

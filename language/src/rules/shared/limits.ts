@@ -1,7 +1,7 @@
 /** The limits several rules of fat and adhesion share, and whether a film keeps within them. Fatness as a fraction. */
 import type { LayerKind } from '../../plan/plan.ts';
 import type { Composition, LayerStudy, Study } from '../../results/study.ts';
-import { type Film, touching } from './beneath.ts';
+import { type FilmStudy, touching } from './beneath.ts';
 import { fromMedium, isOilFilm, isWaterBorne, spirit } from './films.ts';
 
 /** A dry film this fat is closed and glossy; a layer this fat on it draws back. */
@@ -29,7 +29,7 @@ export const hasTooMuchMedium = (kind: LayerKind, c: Composition): boolean =>
   c.dryFilm.likely >= VEIL_UM && fromMedium(c) > mostFromMedium(kind);
 
 /** Whether a fatter or leaner film in place of a layer's own breaks none of these limits that its own keeps. */
-export function keepsLimits(study: Study, film: Film, changed: Composition): boolean {
+export function keepsLimits(study: Study, film: FilmStudy, changed: Composition): boolean {
   const { kind } = film.layer;
   const own = film.composition;
   if (isWaterBorne(changed)) return false;
@@ -44,7 +44,7 @@ const fatAt = (c: Composition, limit: number): boolean => c.fatness.likely >= li
 const unprepared = (l: LayerStudy): boolean => l.layer.prepare.length === 0;
 
 /** Whether the changed film would bead on what lies beneath, or let what lies above bead, where its own does not. */
-function wouldBead(study: Study, film: Film, changed: Composition): boolean {
+function wouldBead(study: Study, film: FilmStudy, changed: Composition): boolean {
   const own = film.composition;
   if (unprepared(film)) {
     if (!fatAt(own, BEADS.upper) && fatAt(changed, BEADS.upper)) {

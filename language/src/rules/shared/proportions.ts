@@ -6,7 +6,7 @@ import type { Study } from '../../results/study.ts';
 import { compositionOf } from '../../study/what-if.ts';
 import { withAmounts } from './pigments.ts';
 import { layOfLayer } from './seen.ts';
-import { called, figure } from './words.ts';
+import { figure, label } from './words.ts';
 
 /** Shares of a film may change by this much fatness before other rules have a say. */
 const AS_FAT = 0.02;
@@ -76,7 +76,7 @@ export function proportions(study: Study, layer: Layer, area: string, target: La
   const words = formula.parts.flatMap((p, i) => (amounts[i] ? [`${amounts[i]} ${p.ingredient.name}`] : []));
   return [
     {
-      title: `Mix ${called(layer)} of ${words.join(' + ')} (predicted ΔE00 ${figure(best.deltaE00)})`,
+      title: `Mix ${label(layer)} of ${words.join(' + ')} (predicted ΔE00 ${figure(best.deltaE00)})`,
       edits,
     },
   ];

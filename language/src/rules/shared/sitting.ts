@@ -1,7 +1,7 @@
 /** Where the solvent of the worst sitting comes from: the layer itself, or only the jar its brushes are cleaned in. */
 import type { Layer, Place, Plan } from '../../plan/plan.ts';
 import type { Air } from '../../results/study.ts';
-import { called, figure, listed } from './words.ts';
+import { figure, label, labelAtStart, listed } from './words.ts';
 
 type Parts = NonNullable<Air['parts']>;
 
@@ -43,8 +43,8 @@ export function sittingOf(plan: Plan, air: Air, layer: Layer): Sitting {
   const { medium, prepare } = layer;
   const fromPaint = own.some((p) => p.from === 'paint');
   return {
-    words: `${called(layer).replace(/^./, (c) => c.toUpperCase())} sets about ${grams(own)} free${jar.length > 0 ? `, cleaning its brushes ${grams(jar)}` : ''}`,
-    at: `at ${called(layer)}`,
+    words: `${labelAtStart(layer)} sets about ${grams(own)} free${jar.length > 0 ? `, cleaning its brushes ${grams(jar)}` : ''}`,
+    at: `at ${label(layer)}`,
     place: (fromPaint ? medium?.place : undefined) ?? prepare.find((p) => p.agent)?.place ?? layer.namePlace,
     layer: layer.index,
   };

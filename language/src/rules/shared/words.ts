@@ -36,10 +36,11 @@ export const span = (x: Interval, unit: string): string =>
       ? `${figure(x.low)} days to over 10 years`
       : `${figure(x.low)}–${figure(x.high)} ${unit}`;
 
-export const called = (layer: Layer): string => `${layer.kind} ${quoted(layer.name)}`;
+/** A layer in a message: its kind and its name, glaze ‘mist’. */
+export const label = (layer: Layer): string => `${layer.kind} ${quoted(layer.name)}`;
 
-export const Called = (layer: Layer): string => {
-  const text = called(layer);
+export const labelAtStart = (layer: Layer): string => {
+  const text = label(layer);
   return text.charAt(0).toUpperCase() + text.slice(1);
 };
 

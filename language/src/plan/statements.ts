@@ -1,10 +1,10 @@
-/** The declarations of a text, parsed or remembered, and their faults. */
+/** The declarations of a text, parsed or remembered, and their problems. */
 import { type Parsed, parseChunk } from '../syntax/chunk.ts';
 import { type Chunk, scan } from '../syntax/scan.ts';
 import { type Context, problem } from './context.ts';
 import type { PlanMemo } from './memo.ts';
 import type { Place, Problem } from './plan.ts';
-import type { Unit } from './unit.ts';
+import type { Statement } from './statement.ts';
 
 /** More problems than this help nobody: what comes after them is not read, so that no text takes long. */
 const MOST_PROBLEMS = 1000;
@@ -26,23 +26,23 @@ function parsed(text: string, chunk: Chunk, memo: PlanMemo): Parsed {
   return found;
 }
 
-/** Every declaration parsed, its faults reported. */
-export function readUnits(text: string, memo: PlanMemo, context: Context): Unit[] {
-  const units: Unit[] = [];
+/** Every declaration parsed, its problems told. */
+export function readStatements(text: string, memo: PlanMemo, context: Context): Statement[] {
+  const statements: Statement[] = [];
   for (const chunk of scan(text)) {
     const p = parsed(text, chunk, memo);
-    units.push({ chunk, parsed: p });
+    statements.push({ chunk, parsed: p });
     const place = (x: { start: number; end: number }): Place => ({
       uri: context.uri,
       start: chunk.start + x.start,
       end: chunk.start + x.end,
     });
-    for (const fault of p.faults)
+    for (const { message, fixes, ...stretch } of p.problems)
       problem(
         context,
-        place(fault),
-        fault.message,
-        fault.fixes?.map((f) => ({ title: f.title, edits: [{ place: place(f), text: f.text }] })),
+        place(stretch),
+        message,
+        fixes?.map((f) => ({ title: f.title, edits: [{ place: place(f), text: f.text }] })),
       );
     if (context.problems.length >= MOST_PROBLEMS) {
       problem(
@@ -53,7 +53,7 @@ export function readUnits(text: string, memo: PlanMemo, context: Context): Unit[
       break;
     }
   }
-  return units;
+  return statements;
 }
 
 /**

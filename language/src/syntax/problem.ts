@@ -1,5 +1,5 @@
-/** A fault of the text, and where a parse stopped. */
-export interface Fault {
+/** A problem of the text, and where a parse stopped. */
+export interface SyntaxProblem {
   readonly message: string;
   /** relative to the chunk */
   readonly start: number;

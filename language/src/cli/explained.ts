@@ -37,10 +37,10 @@ export function explain(words: string): { readonly text: string } | { readonly n
   const rule = rules.find((r) => r.id === name);
   if (rule) return { text: `${rule.id}  ${rule.title} (${rule.severity})\n\n${helpText(rule)}` };
   const [code = '', ...rest] = name.split(/\s+/);
-  const found = lookupPigment(code, rest.join('-') || undefined);
-  if (found.kind === 'found') return lines([describePigment(found.pigment)]);
-  if (found.kind === 'needs-variety' || found.kind === 'unknown-variety')
-    return lines(found.choices.map(describePigment));
+  const lookup = lookupPigment(code, rest.join('-') || undefined);
+  if (lookup.kind === 'found') return lines([describePigment(lookup.pigment)]);
+  if (lookup.kind === 'needs-variety' || lookup.kind === 'unknown-variety')
+    return lines(lookup.choices.map(describePigment));
   const plain = name.toLowerCase().replaceAll(' ', '-');
   const materials = describeMaterial(plain);
   if (materials.length > 0) return lines(materials);
@@ -54,5 +54,5 @@ export function explain(words: string): { readonly text: string } | { readonly n
     ...allPigments().map((p) => p.id),
     ...new Set(roles.flatMap((r) => materialNames(r))),
   ];
-  return { near: [...new Set([...found.near, ...nearest(plain, names, 3)])].slice(0, 5) };
+  return { near: [...new Set([...lookup.near, ...nearest(plain, names, 3)])].slice(0, 5) };
 }

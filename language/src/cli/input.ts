@@ -73,8 +73,8 @@ export function readInputs(names: readonly string[]): Input[] {
       // readOne says what is wrong
     }
     if (!folder) return plansIn(readOne(name));
-    const found = [...walk(name)].map(readOne);
-    if (found.length === 0) throw new CannotRun(`There is no ${FILE_ENDING} file in ${name}.`);
-    return found;
+    const inputs = [...walk(name)].map(readOne);
+    if (inputs.length === 0) throw new CannotRun(`There is no ${FILE_ENDING} file in ${name}.`);
+    return inputs;
   });
 }

@@ -146,14 +146,14 @@ function proposals(plan: Plan, study: Study, offset: number): Rewrite[] {
   const target = mix?.target && labOfCss(mix.target.css);
   if (!mix?.formula || !target) return [];
   const layer = layerOfMix(plan, mix.name);
-  const found = propose(study, {
+  const proposal = propose(study, {
     target,
     layer,
     area: layer?.areas[0] ?? plan.areas[0]?.name ?? 'everything',
     within: mix.within?.value.likely,
   });
   const formula = mix.formula;
-  return (found?.recipes ?? []).slice(0, 3).map((r) => ({
+  return (proposal?.recipes ?? []).slice(0, 3).map((r) => ({
     kind: 'refactor.rewrite',
     fix: {
       title: `Propose proportions: ${partsWords(r.parts)} (predicted ΔE00 ${r.deltaE00.toFixed(1)})`,
@@ -164,11 +164,11 @@ function proposals(plan: Plan, study: Study, offset: number): Rewrite[] {
 
 /** Whatever fits the place; nothing that would change the order of layers or parts. */
 export function rewrites(plan: Plan, study: Study, text: string, offset: number): Rewrite[] {
-  const found: (Rewrite | undefined)[] = [];
+  const rewrites: (Rewrite | undefined)[] = [];
   const layer = plan.layers.find((l) => inside(l.place, offset));
   const own = layer?.colour?.kind === 'formula' ? layer.colour.formula : undefined;
   if (layer && own && inside(own.place, offset))
-    found.push(extract(plan, text, layer, own), inline(text, own, offset));
+    rewrites.push(extract(plan, text, layer, own), inline(text, own, offset));
   const formulas = [
     own,
     ...plan.paints.map((p) => p.formula),
@@ -176,8 +176,8 @@ export function rewrites(plan: Plan, study: Study, text: string, offset: number)
     ...plan.mixes.map((m) => m.formula),
   ];
   const here = formulas.find((f) => f && inside(f.place, offset));
-  if (here) found.push(convert(text, here));
+  if (here) rewrites.push(convert(text, here));
   if (layer && (inside(layer.namePlace, offset) || inside(layer.kindPlace, offset)))
-    found.push(split(text, layer), recorded(text, layer));
-  return [...found.filter((r) => r !== undefined), ...proposals(plan, study, offset)];
+    rewrites.push(split(text, layer), recorded(text, layer));
+  return [...rewrites.filter((r) => r !== undefined), ...proposals(plan, study, offset)];
 }

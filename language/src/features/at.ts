@@ -59,8 +59,8 @@ function inLayer(layer: Layer, offset: number): Thing | undefined {
     layer.resin,
     layer.material,
   ];
-  const found = layer.colour?.kind === 'formula' ? inFormula(layer.colour.formula, offset) : undefined;
-  if (found) return found;
+  const word = layer.colour?.kind === 'formula' ? inFormula(layer.colour.formula, offset) : undefined;
+  if (word) return word;
   for (const use of names)
     if (use && inside(use.place, offset)) return { kind: 'name', use, place: use.place };
   for (const allow of layer.allows)

@@ -203,11 +203,11 @@ function values(plan: Plan, word: string, said: string, chunk: Chunk): Item[] {
 
 function varieties(said: string): Item[] {
   const code = /([PNS](?:Bk|Br|[YORVBGWM])\d+(?::\d+)?)\s+$/.exec(said)?.[1];
-  const found = code ? lookupPigment(code) : undefined;
+  const lookup = code ? lookupPigment(code) : undefined;
   const choices =
-    found?.kind === 'needs-variety'
-      ? found.choices
-      : found?.kind === 'found'
+    lookup?.kind === 'needs-variety'
+      ? lookup.choices
+      : lookup?.kind === 'found'
         ? allPigments().filter((p) => p.code === code && p.variety)
         : [];
   return choices.flatMap((p) =>
@@ -298,17 +298,17 @@ export function completion(plan: Plan, text: string, offset: number): Completion
 }
 
 function chunkAt(chunks: readonly Chunk[], offset: number): Chunk | undefined {
-  const found = chunks.filter((c) => c.start < offset).at(-1);
+  const before = chunks.filter((c) => c.start < offset).at(-1);
   // past a closed block, or on a later line than a plain declaration, something new begins
-  return found && (found.close === undefined || offset <= found.close) ? found : undefined;
+  return before && (before.close === undefined || offset <= before.close) ? before : undefined;
 }
 
 /** Words on an offered item, as Markdown, made only when one is looked at. */
 export function itemDocumentation(kind: ItemKind, label: string): string | undefined {
   if (kind === 'pigment') {
     const [code = '', variety] = label.split(' ');
-    const found = lookupPigment(code, variety);
-    return found.kind === 'found' ? described(describePigment(found.pigment)) : undefined;
+    const lookup = lookupPigment(code, variety);
+    return lookup.kind === 'found' ? described(describePigment(lookup.pigment)) : undefined;
   }
   if (kind === 'material') return describeMaterial(label).map(described).join('\n\n---\n\n') || undefined;
   if (kind === 'rule') {

@@ -19,7 +19,7 @@ const DEFAULTS: readonly string[] = ['film', 'coats', 'medium'];
 
 /** `coloured` false leaves out what needs predicted colours. */
 export function hints(plan: Plan, study: Study, coloured: boolean): Hint[] {
-  const found: Hint[] = [];
+  const hints: Hint[] = [];
   const millilitres = new Map<string, number>();
   for (const s of study.quantities?.sessions ?? []) {
     const ml = s.paints.reduce((sum, p) => sum + p.ml.likely, 0) + (s.medium?.ml.likely ?? 0);
@@ -29,7 +29,7 @@ export function hints(plan: Plan, study: Study, coloured: boolean): Hint[] {
     const { layer, composition } = l;
     const at = layer.namePlace.end;
     if (composition)
-      found.push({
+      hints.push({
         offset: at,
         text: ` fatness ${fatness(composition.fatness)}`,
         tooltip:
@@ -40,7 +40,7 @@ export function hints(plan: Plan, study: Study, coloured: boolean): Hint[] {
       (a) => DEFAULTS.includes(a.field) && !layer.fields.some((f) => f.name === a.field),
     );
     if (taken.length > 0)
-      found.push({
+      hints.push({
         offset: at,
         text: ` ${taken.map((a) => `${a.field} ${a.value}`).join(', ')}`,
         tooltip: taken.map((a) => `${a.field} ${a.value}: ${a.why}`).join('\n'),
@@ -48,18 +48,18 @@ export function hints(plan: Plan, study: Study, coloured: boolean): Hint[] {
       });
     const ml = millilitres.get(layer.name);
     if (ml !== undefined && ml > 0)
-      found.push({
+      hints.push({
         offset: at,
         text: ` ${amount(exactly(ml), 'ml')}`,
         tooltip: 'Paint and medium to mix for all coats, with a quarter more for waste.',
         kind: 'volume',
       });
   }
-  if (!coloured) return found;
+  if (!coloured) return hints;
   for (const t of plan.targets) {
     const area = study.areas.find((a) => a.name === t.in?.areas[0])?.target();
     if (area?.deltaE00 !== undefined)
-      found.push({
+      hints.push({
         offset: t.place.end,
         text: ` predicted ΔE00 ${area.deltaE00.toFixed(1)}`,
         tooltip: 'Distance of the predicted colour from this target, CIEDE2000.',
@@ -71,12 +71,12 @@ export function hints(plan: Plan, study: Study, coloured: boolean): Hint[] {
       const lab = parseColour(m.colour.css);
       const colour = l.colours().find((c) => !m.in || m.in.areas.includes(c.area));
       if (lab && colour)
-        found.push({
+        hints.push({
           offset: m.place.end,
           text: ` ΔE00 ${deltaE00(lab, colour.lab).toFixed(1)} from predicted`,
           tooltip: `Predicted ${colour.hex} ± ${colour.radius.toFixed(1)}.`,
           kind: 'target',
         });
     }
-  return found;
+  return hints;
 }

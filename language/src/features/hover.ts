@@ -98,11 +98,11 @@ function layerLines(study: LayerStudy, all: Study): string[] {
 }
 
 export function layerHover(layer: Layer, study: Study): string {
-  const found = study.layers[layer.index];
+  const computed = study.layers[layer.index];
   return withDescription(
     `${layer.kind} ${layer.name}`,
     layer.description,
-    found ? layerLines(found, study) : [],
+    computed ? layerLines(computed, study) : [],
   );
 }
 

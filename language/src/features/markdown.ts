@@ -14,7 +14,7 @@ const blank = (text: string): string => text.replace(/[^\r\n]/g, ' ');
 
 /** Fences as CommonMark has them: closed by one at least as long, or by the end of the note. */
 export function fencedPlans(note: string): Fenced[] {
-  const found: { start: number; end: number }[] = [];
+  const blocks: { start: number; end: number }[] = [];
   let at = 0;
   let open: { fence: string; start: number; ours: boolean } | undefined;
   for (const m of note.matchAll(/[^\r\n]*(?:\r\n|\n|\r|$)/g)) {
@@ -23,7 +23,7 @@ export function fencedPlans(note: string): Fenced[] {
     if (open) {
       const close = /^ {0,3}(`{3,}|~{3,})[ \t]*$/.exec(line)?.[1];
       if (close?.startsWith(open.fence)) {
-        if (open.ours) found.push({ start: open.start, end: at });
+        if (open.ours) blocks.push({ start: open.start, end: at });
         open = undefined;
       }
     } else {
@@ -34,8 +34,8 @@ export function fencedPlans(note: string): Fenced[] {
     at = next;
     if (m[0] === '') break;
   }
-  if (open?.ours) found.push({ start: open.start, end: note.length });
-  return found.map(({ start, end }) => ({
+  if (open?.ours) blocks.push({ start: open.start, end: note.length });
+  return blocks.map(({ start, end }) => ({
     start,
     end,
     text: blank(note.slice(0, start)) + note.slice(start, end) + blank(note.slice(end)),

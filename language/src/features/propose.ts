@@ -36,15 +36,19 @@ export interface Proposal extends Match {
 
 /** Paints of the plan, and pigments it uses straight from the tube. */
 function candidates(plan: Plan): Map<string, Ingredient> {
-  const found = new Map<string, Ingredient>();
+  const byName = new Map<string, Ingredient>();
   for (const paint of plan.visible.paints.values())
-    found.set(paint.name, { name: paint.name, place: nowhere, is: { kind: 'paint', paint: paint as Paint } });
+    byName.set(paint.name, {
+      name: paint.name,
+      place: nowhere,
+      is: { kind: 'paint', paint: paint as Paint },
+    });
   for (const l of plan.layers)
     if (l.colour?.kind === 'formula')
       for (const { ingredient } of l.colour.formula.parts)
         if (ingredient.is.kind === 'pigment')
-          found.set(ingredient.is.own?.name ?? ingredient.is.pigment.id, ingredient);
-  return found;
+          byName.set(ingredient.is.own?.name ?? ingredient.is.pigment.id, ingredient);
+  return byName;
 }
 
 /**
@@ -66,7 +70,7 @@ export function propose(study: Study, wanted: Wanted): Proposal | undefined {
   const share = composition?.mediumShare.likely ?? 0;
   const thickness = studied?.dryFilm?.likely ?? layer?.film?.value.likely ?? 30;
   const face = layer ? (study.beneath(wanted.area, layer.index + 1)?.face ?? below.face) : below.face;
-  const found = match({
+  const matched = match({
     target: wanted.target,
     paints,
     ...(share > 0 ? { medium: { share, solids: composition?.mediumSolids } } : {}),
@@ -83,7 +87,7 @@ export function propose(study: Study, wanted: Wanted): Proposal | undefined {
       : (plan.layers.findLast((l) => l.index < index && l.areas.includes(wanted.area))?.name ??
         'the bare support');
   return {
-    ...found,
+    ...matched,
     target: { lab: wanted.target, hex: hexOf(wanted.target) },
     film: `${Math.round(thickness * 10) / 10} µm${share > 0 ? ` with ${Math.round(share * 100)} % medium` : ''} on ${wanted.area}, over ${over}`,
     paints: paints.map((p) => p.name),

@@ -17,24 +17,24 @@ export const folds = (text: string): Stretch[] =>
 /** From the word under an offset outwards: word, field, inside of the braces, declaration, file. */
 export function selection(text: string, offset: number): Stretch[] {
   const at = Math.max(0, Math.min(offset, text.length));
-  const found: Stretch[] = [{ start: 0, end: text.length }];
+  const stretches: Stretch[] = [{ start: 0, end: text.length }];
   const chunk = scan(text).find((c) => c.start <= at && at <= c.end);
   if (chunk) {
-    found.push({ start: chunk.start, end: chunk.end });
+    stretches.push({ start: chunk.start, end: chunk.end });
     if (chunk.open !== undefined && chunk.close !== undefined && chunk.open < at && at <= chunk.close) {
-      found.push({ start: chunk.open + 1, end: chunk.close });
+      stretches.push({ start: chunk.open + 1, end: chunk.close });
       const i = chunk.fields.findLastIndex((f) => f <= at);
       const start = chunk.fields[i];
       if (start !== undefined) {
         const end = start + text.slice(start, chunk.fields[i + 1] ?? chunk.close).trimEnd().length;
-        if (at <= end) found.push({ start, end });
+        if (at <= end) stretches.push({ start, end });
       }
     }
   }
   const word = /[^\s{}=+,"]*$/.exec(text.slice(Math.max(0, at - 200), at))?.[0] ?? '';
   const rest = /^[^\s{}=+,"]*/.exec(text.slice(at, at + 200))?.[0] ?? '';
-  if (word || rest) found.push({ start: at - word.length, end: at + rest.length });
-  const inner = found.reverse();
+  if (word || rest) stretches.push({ start: at - word.length, end: at + rest.length });
+  const inner = stretches.reverse();
   return inner.filter(
     (s, i) => i === 0 || s.start < (inner[i - 1] as Stretch).start || s.end > (inner[i - 1] as Stretch).end,
   );

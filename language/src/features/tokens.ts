@@ -26,10 +26,10 @@ const typeOf = (kind: string) => TOKEN_TYPES.indexOf(TYPE[kind] ?? 'variable');
 
 /** In order of place, none overlapping. */
 export function semanticTokens(plan: Plan): SemanticToken[] {
-  const found = new Map<number, SemanticToken>();
+  const tokens = new Map<number, SemanticToken>();
   const put = (start: number, end: number, kind: string, declaration: boolean) => {
-    if (end > start && !found.has(start))
-      found.set(start, { start, length: end - start, type: typeOf(kind), declaration });
+    if (end > start && !tokens.has(start))
+      tokens.set(start, { start, length: end - start, type: typeOf(kind), declaration });
   };
   const declared: (readonly [
     string,
@@ -49,5 +49,5 @@ export function semanticTokens(plan: Plan): SemanticToken[] {
     if (r.place.uri === plan.uri) put(r.place.start, r.place.end, r.kind, false);
   for (const { ingredient } of ingredients(plan))
     if (ingredient.is.kind === 'pigment') put(ingredient.place.start, ingredient.place.end, 'pigment', false);
-  return [...found.values()].sort((a, b) => a.start - b.start);
+  return [...tokens.values()].sort((a, b) => a.start - b.start);
 }

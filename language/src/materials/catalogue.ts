@@ -164,10 +164,10 @@ interface Named {
 
 function index<T extends Named>(table: readonly T[]): (id: string) => T | undefined {
   const map = once(() => {
-    const found = new Map<string, T>();
+    const byName = new Map<string, T>();
     for (const entry of table)
-      for (const name of [entry.id, ...entry.names.map(word)]) if (!found.has(name)) found.set(name, entry);
-    return found;
+      for (const name of [entry.id, ...entry.names.map(word)]) if (!byName.has(name)) byName.set(name, entry);
+    return byName;
   });
   return (id) => map().get(word(id));
 }

@@ -15,9 +15,9 @@ export type RawStatement = readonly [value: string, source: string];
 
 /** Throws on an id the table lacks: a fault of the tables, found when they are tested. */
 export function source(id: string): Source {
-  const found = sources.get(id);
-  if (!found) throw new Error(`no source ${id}`);
-  return found;
+  const known = sources.get(id);
+  if (!known) throw new Error(`no source ${id}`);
+  return known;
 }
 
 export const figure = ([low, high, id]: RawFigure): Figure => ({ low, high, source: source(id) });

@@ -40,16 +40,16 @@ export function harmingPairs(study: Pick<Study, 'layers'>): readonly HarmfulMeet
   return study.layers.flatMap((layer) => {
     const { index } = layer.layer;
     const here = pigments.get(index) ?? [];
-    const found = meetings(here, here, [index, index], 'mixed');
+    const meets = meetings(here, here, [index, index], 'mixed');
     const touched = new Set(layer.areas.flatMap((area) => top.get(area) ?? []));
     for (const area of layer.areas) top.set(area, index);
     for (const below of touched) {
       const there = pigments.get(below) ?? [];
-      found.push(
+      meets.push(
         ...meetings(here, there, [index, below], 'touching'),
         ...meetings(there, here, [below, index], 'touching'),
       );
     }
-    return found;
+    return meets;
   });
 }

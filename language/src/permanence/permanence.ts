@@ -67,27 +67,27 @@ const NOT_LISTED: Source = { text: 'no class found in the tables', mark: 'assump
 
 function entry(plan: Plan, study: LayerStudy, pigment: Pigment): PermanenceEntry {
   const { layer } = study;
-  const found = pigment.lightfastness;
-  const fades = found !== undefined && found.value !== 'I';
+  const blueWool = pigment.lightfastness;
+  const fades = blueWool !== undefined && blueWool.value !== 'I';
   const { lux, hours } = light(plan);
   // What light an old painting has already had, nobody knows.
-  const years = fades && plan.kind !== 'record' ? yearsToFade(doseOf(found.value), lux, hours) : undefined;
+  const years = fades && plan.kind !== 'record' ? yearsToFade(doseOf(blueWool.value), lux, hours) : undefined;
   const notes = [
     ...(fades && isThin(study)
       ? ['a thin film: it shows sooner than the class, tested on a tint, lets expect']
       : []),
-    ...(!found && pigment.lightfastnessNote ? [pigment.lightfastnessNote.value] : []),
+    ...(!blueWool && pigment.lightfastnessNote ? [pigment.lightfastnessNote.value] : []),
     ...(darkens(pigment) ? [darkens(pigment)!.what] : []),
   ];
   return {
     layer: layer.name,
     index: layer.index,
     pigment,
-    lightfastness: found?.value,
-    source: found
+    lightfastness: blueWool?.value,
+    source: blueWool
       ? years
-        ? fadeSource(found.source)
-        : found.source
+        ? fadeSource(blueWool.source)
+        : blueWool.source
       : (pigment.lightfastnessNote?.source ?? NOT_LISTED),
     years,
     note: notes.length > 0 ? notes.join('; ') : undefined,

@@ -12,20 +12,20 @@ export interface PigmentIn {
 
 /** Every pigment of a formula, mixes and paints opened; each mix or paint is opened once, so circles end. */
 function ofFormula(formula: Formula | undefined): readonly Pigment[] {
-  const found = new Set<Pigment>();
+  const pigments = new Set<Pigment>();
   const opened = new Set<Mix | Paint>();
   const waiting: (Formula | undefined)[] = [formula];
   for (let i = 0; i < waiting.length; i++)
     for (const { ingredient } of waiting[i]?.parts ?? []) {
       const { is } = ingredient;
-      if (is.kind === 'pigment') found.add(is.pigment);
+      if (is.kind === 'pigment') pigments.add(is.pigment);
       const inside = is.kind === 'paint' ? is.paint : is.kind === 'mix' ? is.mix : undefined;
       if (inside && !opened.has(inside)) {
         opened.add(inside);
         waiting.push(inside.formula);
       }
     }
-  return [...found];
+  return [...pigments];
 }
 
 /** The pigments of a layer, in the order of its composition, else of its formula. */

@@ -60,11 +60,11 @@ export function areaUse(
 ): AreaUse | undefined {
   const use = nameUse(named, where);
   if (!use) return undefined;
-  const found = areas.names.get(use.name);
-  if (!found)
+  const declared = areas.names.get(use.name);
+  if (!declared)
     return { ...use, areas: [], known: false, near: guess(reader, use.name, () => [...areas.names.keys()]) };
-  refer(reader, found.kind, use, found.place);
-  return { ...use, areas: found.areas, known: true };
+  refer(reader, declared.kind, use, declared.place);
+  return { ...use, areas: declared.areas, known: true };
 }
 
 /** Every area and group of a file; a name claimed twice is a clash. */

@@ -11,7 +11,7 @@ const within = (thing: Named): readonly Named[] =>
 /** Each circle once, as the names along it. Linear in names and parts; no recursion, so that no chain is too long. */
 export function circles(all: readonly Named[]): Plan['circles'] {
   const done = new Set<Named>();
-  const found: Plan['circles'][number][] = [];
+  const circles: Plan['circles'][number][] = [];
   for (const start of all) {
     if (done.has(start)) continue;
     const path: Named[] = [];
@@ -33,9 +33,9 @@ export function circles(all: readonly Named[]): Plan['circles'] {
         done.add(top.thing);
       } else if (onPath.has(next)) {
         const names = path.slice(path.indexOf(next)).map((t) => t.name);
-        found.push({ names: [...names, next.name], place: next.namePlace });
+        circles.push({ names: [...names, next.name], place: next.namePlace });
       } else if (!done.has(next)) enter(next);
     }
   }
-  return found;
+  return circles;
 }

@@ -101,8 +101,8 @@ const liquidsNear = (reader: Reader, use: NameUse, role: 'agent' | 'medium') =>
 function agentOf(reader: Reader, use: NameUse): Partial<NonNullable<Preparation['agent']>> {
   const is = liquidOf(reader, use);
   if (is) return { is };
-  const found = agent(use.name);
-  return found ? { is: { kind: 'agent', agent: found } } : { near: liquidsNear(reader, use, 'agent') };
+  const known = agent(use.name);
+  return known ? { is: { kind: 'agent', agent: known } } : { near: liquidsNear(reader, use, 'agent') };
 }
 
 function mediumOf(reader: Reader, use: NameUse): Partial<Of> {

@@ -6,8 +6,8 @@ const BREAK = /\r\n|\n|\r/y;
 /** Offset after the line break that begins at an offset; undefined where none does. */
 function afterBreak(text: string, at: number): number | undefined {
   BREAK.lastIndex = at;
-  const found = BREAK.exec(text);
-  return found ? at + found[0].length : undefined;
+  const lineBreak = BREAK.exec(text);
+  return lineBreak ? at + lineBreak[0].length : undefined;
 }
 
 const isBlank = (c: string | undefined): boolean => c === ' ' || c === '\t';

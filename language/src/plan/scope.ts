@@ -86,15 +86,15 @@ function declared(reader: Reader, name: string): Is | undefined {
 }
 
 function catalogued(name: string, variety: string | undefined): Is | undefined {
-  const found = lookupPigment(name, variety);
-  switch (found.kind) {
+  const lookup = lookupPigment(name, variety);
+  switch (lookup.kind) {
     case 'found':
-      return { kind: 'pigment', pigment: found.pigment };
+      return { kind: 'pigment', pigment: lookup.pigment };
     case 'needs-variety':
     case 'unknown-variety':
-      return { kind: 'needs-variety', choices: found.choices };
+      return { kind: 'needs-variety', choices: lookup.choices };
     case 'unknown':
-      return CODE.test(name) ? { kind: 'unknown-pigment', near: found.near } : undefined;
+      return CODE.test(name) ? { kind: 'unknown-pigment', near: lookup.near } : undefined;
   }
 }
 
@@ -130,8 +130,8 @@ function near(reader: Reader, name: string, kind: FormulaKind): readonly string[
       : [...(kind === 'colour' ? [...paints.keys(), ...mixes.keys()] : []), ...pigments.keys()],
   );
   if (own.length > 0 || kind === 'medium' || reader.guesses <= 0) return own;
-  const found = lookupPigment(name);
-  return found.kind === 'unknown' ? found.near : [];
+  const lookup = lookupPigment(name);
+  return lookup.kind === 'unknown' ? lookup.near : [];
 }
 
 function meaning(reader: Reader, name: string, variety: string | undefined, kind: FormulaKind): Is {
@@ -179,15 +179,15 @@ export function formula(
   if (!node?.parts) return undefined;
   const parts: Part[] = [];
   for (const part of node.parts) {
-    const found = ingredient(reader, part.ingredient, where, kind);
-    if (!found) continue;
+    const resolved = ingredient(reader, part.ingredient, where, kind);
+    if (!resolved) continue;
     const place = placeOf(part, where);
     const text = part.amount;
     const kindOf = amountKind(reader.context, part.unit, place);
     const amountPlace = { ...place, end: place.start + (text?.length ?? 0) };
     const value = text === undefined ? undefined : numberOf(reader.context, text, amountPlace);
     parts.push({
-      ingredient: found,
+      ingredient: resolved,
       place,
       ...(value === undefined ? {} : { amount: { value, kind: kindOf, place: amountPlace } }),
     });

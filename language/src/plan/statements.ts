@@ -20,10 +20,10 @@ function shapeOf(own: string, { start, open, close, stray, openMissing, unclosed
 function parsed(text: string, chunk: Chunk, memo: PlanMemo): Parsed {
   const own = text.slice(chunk.start, chunk.end);
   const shape = shapeOf(own, chunk);
-  let found = memo.now.get(shape) ?? memo.before.get(shape);
-  found ??= parseChunk(own, chunk);
-  memo.now.set(shape, found);
-  return found;
+  let known = memo.now.get(shape) ?? memo.before.get(shape);
+  known ??= parseChunk(own, chunk);
+  memo.now.set(shape, known);
+  return known;
 }
 
 /** Every declaration parsed, its problems told. */

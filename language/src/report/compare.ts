@@ -171,8 +171,8 @@ export function compare(before: Version, after: Version): Comparison {
       moved: moved([...old.keys()], [...now.keys()]),
       changed: [...old].flatMap(([layer, l]) => {
         const other = now.get(layer);
-        const found = other ? changes(layerFacts(l), layerFacts(other)) : [];
-        return found.length > 0 ? [{ layer, changes: found }] : [];
+        const changed = other ? changes(layerFacts(l), layerFacts(other)) : [];
+        return changed.length > 0 ? [{ layer, changes: changed }] : [];
       }),
     },
     declarations: changes(planFacts(before.study.plan), planFacts(after.study.plan)),

@@ -72,14 +72,14 @@ function sampleColumn(study: Study, sample: Sample): Column {
     title: `sample ${sample.name}`,
     note: area ? `taken in ${area}, as measured` : 'as measured',
     slices: sample.layers.map((l): Slice => {
-      const found = l.layer.is && study.layers[l.layer.is.index];
+      const planned = l.layer.is && study.layers[l.layer.is.index];
       return {
         name: l.layer.name,
         label: l.layer.name,
         detail: l.film && l.film.given !== 'unknown' ? range(l.film.value, 'µm') : 'not measured',
         film: l.film?.value,
         unknown: !l.film || l.film.given === 'unknown',
-        hex: area && found ? found.colours().find((c) => c.area === area)?.hex : undefined,
+        hex: area && planned ? planned.colours().find((c) => c.area === area)?.hex : undefined,
       };
     }),
   };

@@ -77,12 +77,12 @@ export function findings(plan: Plan, study: Study, settings: CheckSettings = {})
   const byRule = new Map<string, typeof given>();
   for (const g of given) byRule.set(g.allow.rule, [...(byRule.get(g.allow.rule) ?? []), g]);
   const silenced = (f: Finding): boolean => {
-    const found = byRule.get(f.rule)?.find(({ layer }) => layer === undefined || layer.index === f.layer);
-    if (found) used.add(found.allow);
-    return found !== undefined;
+    const matching = byRule.get(f.rule)?.find(({ layer }) => layer === undefined || layer.index === f.layer);
+    if (matching) used.add(matching.allow);
+    return matching !== undefined;
   };
 
-  const found: Finding[] = plan.problems.map((p) => whole(p.rule, p.severity, levelled(p, p.rule)));
+  const findingsSoFar: Finding[] = plan.problems.map((p) => whole(p.rule, p.severity, levelled(p, p.rule)));
   const ran = new Set<string>();
   for (const rule of rules) {
     if (
@@ -94,14 +94,14 @@ export function findings(plan: Plan, study: Study, settings: CheckSettings = {})
     ran.add(rule.id);
     for (const report of reports(rule, plan, study, settings.strict === true)) {
       const finding = whole(rule.id, rule.severity, levelled(report, rule.id));
-      if (!silenced(finding)) found.push(finding);
+      if (!silenced(finding)) findingsSoFar.push(finding);
     }
   }
   for (const { allow, layer } of given) {
     const rule = ruleById.get(allow.rule);
     if (!rule) {
       const near = nearest(allow.rule, [...ruleById.keys()], 2);
-      found.push(
+      findingsSoFar.push(
         whole(
           'unknown-rule',
           'warning',
@@ -120,7 +120,7 @@ export function findings(plan: Plan, study: Study, settings: CheckSettings = {})
         ),
       );
     } else if (!used.has(allow) && (ran.has(rule.id) || !rule.needsColour))
-      found.push(
+      findingsSoFar.push(
         whole(
           'unneeded-allow',
           'warning',
@@ -137,7 +137,7 @@ export function findings(plan: Plan, study: Study, settings: CheckSettings = {})
         ),
       );
   }
-  return withoutFollowing(plan, found, ruleById)
+  return withoutFollowing(plan, findingsSoFar, ruleById)
     .filter((f) => !off.has(f.rule))
     .sort(unlike)
     .filter(

@@ -64,13 +64,13 @@ export function analysedDocuments(documents: TextDocuments<TextDocument>, disk: 
       lines,
       linesOf(other) {
         if (other === uri) return lines;
-        let found = others.get(other);
-        if (!found) {
+        let there = others.get(other);
+        if (!there) {
           const read = files.read(other);
-          found = linesOf('text' in read ? read.text : '');
-          others.set(other, found);
+          there = linesOf('text' in read ? read.text : '');
+          others.set(other, there);
         }
-        return found;
+        return there;
       },
     };
   };

@@ -136,9 +136,9 @@ const MOST_FOLDERS = 5000;
 
 /** Plans below the folders, as uris; at most so many. Links are not followed, hidden folders and node_modules left out. */
 export function plansBelow(roots: readonly string[], most = 500): string[] {
-  const found: string[] = [];
+  const paths: string[] = [];
   const waiting = [...roots];
-  for (let n = 0; n < MOST_FOLDERS && n < waiting.length && found.length < most; n++) {
+  for (let n = 0; n < MOST_FOLDERS && n < waiting.length && paths.length < most; n++) {
     const folder = waiting[n] as string;
     let entries: Dirent[];
     try {
@@ -150,9 +150,9 @@ export function plansBelow(roots: readonly string[], most = 500): string[] {
       const path = join(folder, entry.name);
       if (entry.isDirectory() && !entry.name.startsWith('.') && entry.name !== 'node_modules')
         waiting.push(path);
-      else if (entry.isFile() && entry.name.endsWith(FILE_ENDING) && found.length < most)
-        found.push(fileUri(path));
+      else if (entry.isFile() && entry.name.endsWith(FILE_ENDING) && paths.length < most)
+        paths.push(fileUri(path));
     }
   }
-  return found;
+  return paths;
 }

@@ -36,13 +36,13 @@ export function publisher(
     for (const resolve of waiting.get(uri) ?? []) resolve();
     waiting.delete(uri);
   };
-  const found = new WeakMap<Open, { readonly findings: readonly Finding[]; readonly coloured: boolean }>();
+  const computed = new WeakMap<Open, { readonly findings: readonly Finding[]; readonly coloured: boolean }>();
 
   const compute = (open: Open, coloured: boolean): readonly Finding[] => {
-    const known = found.get(open);
+    const known = computed.get(open);
     if (known && (known.coloured || !coloured)) return known.findings;
     const findings = open.analysis.findings({ ...settings(), colour: coloured });
-    found.set(open, { findings, coloured });
+    computed.set(open, { findings, coloured });
     return findings;
   };
   const diagnostics = (open: Open) => compute(open, false).map((f) => diagnosticOf(f, open.linesOf));
@@ -69,7 +69,7 @@ export function publisher(
 
   const colour = (uri: string) =>
     later(uri, COLOUR_PAUSE_MS, (opens) => {
-      const count = () => opens.reduce((sum, open) => sum + (found.get(open)?.findings.length ?? 0), 0);
+      const count = () => opens.reduce((sum, open) => sum + (computed.get(open)?.findings.length ?? 0), 0);
       const before = count();
       for (const open of opens) compute(open, true);
       const version = opens[0]?.version;

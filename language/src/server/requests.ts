@@ -93,16 +93,16 @@ export function answerRequests(
   connection.onHover(
     on(null, (open, { position }) => {
       const { plan, study } = open.analysis;
-      const found = hover(plan, study, offset(open, position));
+      const card = hover(plan, study, offset(open, position));
       // drawn here and not in the feature, which knows words only
-      const strip = found?.layer && miniStrip(study, found.layer.area, found.layer.index);
+      const strip = card?.layer && miniStrip(study, card.layer.area, card.layer.index);
       const picture = strip
-        ? `\n\n![build-up on ${found.layer?.area}](data:image/svg+xml;base64,${base64(strip.markup)})`
+        ? `\n\n![build-up on ${card.layer?.area}](data:image/svg+xml;base64,${base64(strip.markup)})`
         : '';
-      return found
+      return card
         ? {
-            contents: { kind: MarkupKind.Markdown, value: found.markdown + picture },
-            range: rangeOf(found.place, open.lines),
+            contents: { kind: MarkupKind.Markdown, value: card.markdown + picture },
+            range: rangeOf(card.place, open.lines),
           }
         : null;
     }),
@@ -157,8 +157,8 @@ export function answerRequests(
 
   connection.onDefinition(
     on(null as Location | null, (open, { position }) => {
-      const found = definition(open.analysis.plan, offset(open, position));
-      return found ? location(open, found) : null;
+      const declared = definition(open.analysis.plan, offset(open, position));
+      return declared ? location(open, declared) : null;
     }),
   );
 
@@ -183,29 +183,29 @@ export function answerRequests(
 
   connection.onReferences(
     on([] as Location[], (open, { position, context }) => {
-      const found = nameAt(open.analysis.plan, offset(open, position));
-      if (!found) return [];
-      return usesOf(open, found.target, context.includeDeclaration).map((u) => location(u.open, u.place));
+      const name = nameAt(open.analysis.plan, offset(open, position));
+      if (!name) return [];
+      return usesOf(open, name.target, context.includeDeclaration).map((u) => location(u.open, u.place));
     }),
   );
   connection.onDocumentHighlight(
     on([], (open, { position }) => {
-      const found = nameAt(open.analysis.plan, offset(open, position));
-      return found
-        ? references(open.analysis.plan, found.target, true).map((p) => ({ range: rangeOf(p, open.lines) }))
+      const name = nameAt(open.analysis.plan, offset(open, position));
+      return name
+        ? references(open.analysis.plan, name.target, true).map((p) => ({ range: rangeOf(p, open.lines) }))
         : [];
     }),
   );
   connection.onPrepareRename(
     on(null, (open, { position }) => {
-      const found = nameAt(open.analysis.plan, offset(open, position));
-      return found ? { range: rangeOf(found.place, open.lines), placeholder: found.name } : null;
+      const name = nameAt(open.analysis.plan, offset(open, position));
+      return name ? { range: rangeOf(name.place, open.lines), placeholder: name.name } : null;
     }),
   );
   connection.onRenameRequest((params): WorkspaceEdit | null => {
     const open = documents.get(params.textDocument.uri);
-    const found = open && nameAt(open.analysis.plan, offset(open, params.position));
-    if (!open || !found) return null;
+    const name = open && nameAt(open.analysis.plan, offset(open, params.position));
+    if (!open || !name) return null;
     const fault = nameFault(params.newName);
     if (fault) throw new ResponseError(-32602, fault);
     const changes: Record<string, TextEdit[]> = {};
@@ -213,7 +213,7 @@ export function answerRequests(
       changes[place.uri] ??= [];
       changes[place.uri]?.push({ range: rangeOf(place, of.linesOf(place.uri)), newText: params.newName });
     };
-    for (const u of usesOf(open, found.target, true)) put(u.open, u.place);
+    for (const u of usesOf(open, name.target, true)) put(u.open, u.place);
     return { changes };
   });
 
@@ -258,9 +258,9 @@ export function answerRequests(
   connection.onSelectionRanges(
     on([] as SelectionRange[], (open, { positions }) =>
       positions.map((p) => {
-        const found = selection(open.text, offset(open, p)).map((s) => stretch(open, s.start, s.end));
+        const stretches = selection(open.text, offset(open, p)).map((s) => stretch(open, s.start, s.end));
         return (
-          found.reduceRight<SelectionRange | undefined>(
+          stretches.reduceRight<SelectionRange | undefined>(
             (parent, range) => ({ range, parent }),
             undefined,
           ) ?? { range: { start: p, end: p } }

@@ -177,7 +177,7 @@ export function serve(connection: Connection, disk: Disk): void {
       if (texts.get(uri)) continue;
       const read = host.read(uri);
       if ('failed' in read) continue;
-      const found = createAnalyser()(read.text, uri, host).findings({
+      const findings = createAnalyser()(read.text, uri, host).findings({
         severities: settings.severities,
         colour: false,
       });
@@ -195,7 +195,7 @@ export function serve(connection: Connection, disk: Disk): void {
         uri,
         version: null,
         kind: DocumentDiagnosticReportKind.Full,
-        items: found.map((f) => diagnosticOf(f, linesIn)),
+        items: findings.map((f) => diagnosticOf(f, linesIn)),
       });
       // a folder of plans must not keep a keystroke waiting
       await new Promise((next) => setTimeout(next));

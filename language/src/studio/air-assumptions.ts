@@ -58,26 +58,26 @@ export function emissionAssumptions(
   supportKnown: boolean,
 ): readonly Assumption[] {
   const from = new Set(parts.map((p) => p.from));
-  const found: Assumption[] = [];
+  const assumptions: Assumption[] = [];
   if (!supportKnown)
-    found.push({
+    assumptions.push({
       field: 'support',
       value: 'no size',
       why: 'without the size of the support only the brush jar can be counted',
     });
   if (from.has('brushes'))
-    found.push({
+    assumptions.push({
       field: 'brushes',
       value: `${BRUSHES.low} to ${BRUSHES.high} ml`,
       why: 'brushes cleaned in the plan’s thinner, all of which evaporates',
       source: BRUSHES.source,
     });
   if (from.has('preparation'))
-    found.push({
+    assumptions.push({
       field: 'prepare',
       value: 'ml for every m²',
       why: PREPARATION_SOURCE.text,
       source: PREPARATION_SOURCE,
     });
-  return found;
+  return assumptions;
 }

@@ -65,8 +65,8 @@ function inAir(grams: Interval, solvent: Solvent, room: Interval, c: Conditions)
       ? ppmToMgPerM3(saturationPpm(solvent.vapourPressure.high), middle(solvent.molarMass))
       : Number.POSITIVE_INFINITY;
   const at = (g: number, volume: number, airChanges: number, hours: number, mixing: number) => {
-    const found = concentration(g * 1000, hours, { volume, airChanges }, mixing);
-    return found === undefined ? undefined : Math.min(found, most);
+    const ppm = concentration(g * 1000, hours, { volume, airChanges }, mixing);
+    return ppm === undefined ? undefined : Math.min(ppm, most);
   };
   return all(
     at(grams.low, room.high, c.airChanges.high, c.hours.high, MIXING.low),

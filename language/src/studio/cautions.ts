@@ -19,16 +19,16 @@ export const TOXIC_DUST: readonly Hazard[] = ['lead', 'cadmium', 'chromium-vi', 
 
 /** Cautions as they are met: each once, with every place it holds in, in the order of meeting. */
 function collector() {
-  const found = new Map<string, { caution: Caution; where: Set<string> }>();
+  const byHazard = new Map<string, { caution: Caution; where: Set<string> }>();
   return {
     add(hazard: string, caution: Caution | undefined, where: string): void {
       if (!caution) return;
-      const known = found.get(hazard);
+      const known = byHazard.get(hazard);
       if (known) known.where.add(where);
-      else found.set(hazard, { caution, where: new Set([where]) });
+      else byHazard.set(hazard, { caution, where: new Set([where]) });
     },
     entries: (): CautionEntry[] =>
-      [...found].map(([hazard, { caution, where }]) => ({ hazard, ...caution, where: [...where] })),
+      [...byHazard].map(([hazard, { caution, where }]) => ({ hazard, ...caution, where: [...where] })),
   };
 }
 
@@ -66,8 +66,8 @@ function liquids(layer: Layer, memo: LiquidMemo): { binders: Binder[]; solvents:
   const binders: Binder[] = [];
   const solvents: Solvent[] = [];
   const named = (id: string | undefined) => {
-    const found = id === undefined ? undefined : solvent(id);
-    if (found) solvents.push(found);
+    const solventOfId = id === undefined ? undefined : solvent(id);
+    if (solventOfId) solvents.push(solventOfId);
   };
   for (const is of [layer.medium?.of?.is, ...layer.prepare.map((p) => p.agent?.is)]) {
     if (is?.kind === 'agent') for (const id of Object.keys(is.agent.solvents ?? {})) named(id);

@@ -55,23 +55,23 @@ function proportions(amounts: DiaryEntry['amounts']): string {
 
 function steps(study: LayerStudy, coat: number, amounts: DiaryEntry['amounts']): readonly string[] {
   const { layer, coats, drying, composition } = study;
-  const found = layer.prepare.flatMap(({ method, agent }) =>
+  const steps = layer.prepare.flatMap(({ method, agent }) =>
     method ? [PREPARING[method](agent?.name)] : [],
   );
   if (amounts.length > 0)
-    found.push(
+    steps.push(
       `${amounts.length > 1 ? 'Mix' : 'Take'} ${listed(amounts.map(({ name, ml }) => `${amountWords(ml, 'ml')} ${name}`))}${proportions(amounts)}.`,
     );
-  found.push(laying(layer, composition?.dryFilm, coat, coats));
+  steps.push(laying(layer, composition?.dryFilm, coat, coats));
   const wiped = listed([...new Set(layer.wipeOut.flatMap((w) => w.areas))]);
   if (drying && composition) {
     const open = daysWords(drying.open);
-    found.push(
+    steps.push(
       wiped ? `Lift the colour out of ${wiped} while it is open: ${open}.` : `It stays open for ${open}.`,
     );
-  } else if (wiped) found.push(`Lift the colour out of ${wiped} while it is open.`);
-  for (const note of layer.notes) found.push(note);
-  return found;
+  } else if (wiped) steps.push(`Lift the colour out of ${wiped} while it is open.`);
+  for (const note of layer.notes) steps.push(note);
+  return steps;
 }
 
 /** One coat of a ground, a size or a varnish. */

@@ -28,9 +28,9 @@ function fromPaint(study: Studied, layer: LayerStudy, support: Interval): Emissi
   const volume = coatVolume(study, layer, support);
   if (!volume) return [];
   return (layer.composition?.volatiles ?? []).flatMap(({ solvent: id, volumeFraction }) => {
-    const found = solventNamed(id);
-    return counts(found)
-      ? [{ from: 'paint' as const, solvent: found, grams: mass(times(volume, volumeFraction), found) }]
+    const volatile = solventNamed(id);
+    return counts(volatile)
+      ? [{ from: 'paint' as const, solvent: volatile, grams: mass(times(volume, volumeFraction), volatile) }]
       : [];
   });
 }
@@ -48,8 +48,8 @@ function solventShares(
 ): readonly { readonly solvent: Solvent; readonly share: Interval }[] {
   if (agent?.kind === 'agent')
     return Object.entries(agent.agent.solvents ?? {}).flatMap(([id, share]) => {
-      const found = solventNamed(id);
-      return counts(found) ? [{ solvent: found, share: exactly(share) }] : [];
+      const volatile = solventNamed(id);
+      return counts(volatile) ? [{ solvent: volatile, share: exactly(share) }] : [];
     });
   return (liquidsOf(agent, memo) ?? []).flatMap(({ liquid, share }) => {
     if (liquid.kind === 'solvent')
@@ -103,12 +103,12 @@ export function thinners(plan: Plan, memo: LiquidMemo): (layer: Layer) => Solven
   };
   const first = (): Solvent | undefined => {
     for (const medium of plan.visible.mediums.values()) {
-      const found = of({ kind: 'medium', medium });
-      if (found) return found;
+      const drying = of({ kind: 'medium', medium });
+      if (drying) return drying;
     }
     for (const { medium } of plan.layers) {
-      const found = of(medium?.of?.is);
-      if (found) return found;
+      const drying = of(medium?.of?.is);
+      if (drying) return drying;
     }
     return undefined;
   };

@@ -28,8 +28,8 @@ export function liquidTotals(
     for (const { liquid, share } of liquids ?? []) add(liquid, scale(ml, share));
     if (!liquids)
       for (const [id, share] of Object.entries(agent(name)?.solvents ?? {})) {
-        const found = solvent(id);
-        if (found) add({ kind: 'solvent', solvent: found }, scale(ml, share));
+        const known = solvent(id);
+        if (known) add({ kind: 'solvent', solvent: known }, scale(ml, share));
       }
   };
   for (const { name, ml } of amounts.mediums) named(name, ml);

@@ -154,50 +154,50 @@ export function quantities(study: Studied): Quantities | undefined {
 }
 
 function assumptions(study: Studied, agents: readonly AgentAmount[]): readonly Assumption[] {
-  const found: Assumption[] = [
+  const assumptions: Assumption[] = [
     { field: 'waste', value: `${WASTE * 100} %`, why: WASTE_SOURCE.text, source: WASTE_SOURCE },
   ];
   const methods = new Set(agents.map((a) => a.method));
   if (methods.has('brushes'))
-    found.push({
+    assumptions.push({
       field: 'brushes',
       value: `${BRUSHES.low} to ${BRUSHES.high} ml a sitting`,
       why: BRUSHES.source.text,
       source: BRUSHES.source,
     });
   if (agents.some((a) => a.ml && ['wipe', 'wash', 'oil-out', 'abrade'].includes(a.method)))
-    found.push({
+    assumptions.push({
       field: 'prepare',
       value: 'ml for every m²',
       why: PREPARATION_SOURCE.text,
       source: PREPARATION_SOURCE,
     });
   if (study.layers.some((l) => groundVolume(study, l, { low: 1, likely: 1, high: 1 })))
-    found.push({
+    assumptions.push({
       field: 'grounds',
       value: `${GROUND_SOLIDS.low * 100} to ${GROUND_SOLIDS.high * 100} % solids`,
       why: GROUND_SOLIDS.source.text,
       source: GROUND_SOLIDS.source,
     });
   if (study.layers.some((l) => varnishLiquid(l)?.sold === false))
-    found.push({
+    assumptions.push({
       field: 'varnish',
       value: `${VARNISH_SOLIDS.low * 100} to ${VARNISH_SOLIDS.high * 100} % resin`,
       why: VARNISH_SOLIDS.source.text,
       source: VARNISH_SOLIDS.source,
     });
   if (study.layers.some((l) => l.layer.wipeOut.length > 0))
-    found.push({
+    assumptions.push({
       field: 'wipe-out',
       value: 'not taken off',
       why: 'colour that is wiped out has been laid before, so it is bought and mixed all the same',
     });
   const most = study.layers.find((l) => l.coats > MOST_COATS);
   if (most)
-    found.push({
+    assumptions.push({
       field: 'coats',
       value: `${MOST_COATS} sittings listed`,
       why: `${most.layer.name} has ${most.coats} coats: all are in the amounts, not all in the list of sittings`,
     });
-  return found;
+  return assumptions;
 }

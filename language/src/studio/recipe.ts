@@ -34,10 +34,10 @@ function shares<K, T>(
   if (!formula || formula.amounts === 'mixed' || formula.parts.length === 0) return undefined;
   const volumes: { volume: number; inside: ReadonlyMap<K, T> }[] = [];
   for (const { amount, ingredient } of formula.parts) {
-    const found = part(ingredient);
-    if (!found) return undefined;
+    const made = part(ingredient);
+    if (!made) return undefined;
     const value = amount?.value ?? 1;
-    volumes.push({ volume: amount?.kind === 'g' ? value / found.density : value, inside: found.inside });
+    volumes.push({ volume: amount?.kind === 'g' ? value / made.density : value, inside: made.inside });
   }
   const whole = volumes.reduce((sum, v) => sum + v.volume, 0);
   if (!(whole > 0) || !Number.isFinite(whole)) return undefined;
@@ -68,7 +68,7 @@ function mediumMap(
 ): ReadonlyMap<string, LiquidShare> | undefined {
   if (memo.has(medium) || depth > DEEPEST) return memo.get(medium);
   memo.set(medium, undefined); // met again inside itself, it has no content
-  const found = shares<string, LiquidShare>(
+  const liquids = shares<string, LiquidShare>(
     medium.formula,
     ({ is }) => {
       const inside =
@@ -81,8 +81,8 @@ function mediumMap(
     },
     (value, share, before) => ({ liquid: value.liquid, share: value.share * share + (before?.share ?? 0) }),
   );
-  memo.set(medium, found);
-  return found;
+  memo.set(medium, liquids);
+  return liquids;
 }
 
 /** The liquids of a medium, nested ones worked out; undefined where a part is unknown or it contains itself. */
@@ -90,8 +90,8 @@ export function liquidsOfMedium(
   medium: Medium,
   memo: LiquidMemo = new Map(),
 ): readonly LiquidShare[] | undefined {
-  const found = mediumMap(medium, memo);
-  return found && [...found.values()];
+  const list = mediumMap(medium, memo);
+  return list && [...list.values()];
 }
 
 /** The liquids of what a layer's `medium` field or a preparation's agent names. */
@@ -130,7 +130,7 @@ export function paintsOfMix(
 ): ReadonlyMap<Paint, number> | undefined {
   if (memo.has(mix) || depth > DEEPEST) return memo.get(mix);
   memo.set(mix, undefined);
-  const found = shares<Paint, number>(
+  const paints = shares<Paint, number>(
     mix.formula,
     ({ is }) => {
       const inside: ReadonlyMap<Paint, number> | undefined =
@@ -146,6 +146,6 @@ export function paintsOfMix(
     },
     (value, share, before) => value * share + (before ?? 0),
   );
-  memo.set(mix, found);
-  return found;
+  memo.set(mix, paints);
+  return paints;
 }

@@ -112,9 +112,10 @@ export function thicknessOutside(plan: Plan): readonly ThicknessOutside[] {
     sample.layers.flatMap(({ layer, film, place }): ThicknessOutside[] => {
       const expected = layer.is && expectedFilm(layer.is);
       if (!expected || !film || film.given === 'unknown') return [];
-      const found = film.value;
-      const side = found.high < expected.low ? 'thinner' : found.low > expected.high ? 'thicker' : undefined;
-      return side ? [{ sample: sample.name, layer: layer.name, found, expected, side, place }] : [];
+      const measured = film.value;
+      const side =
+        measured.high < expected.low ? 'thinner' : measured.low > expected.high ? 'thicker' : undefined;
+      return side ? [{ sample: sample.name, layer: layer.name, found: measured, expected, side, place }] : [];
     }),
   );
 }

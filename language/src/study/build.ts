@@ -46,12 +46,12 @@ export function study(plan: Plan, memo: StudyMemo = createStudyMemo()): Study {
   const made = plan.layers.map((layer) => {
     const { key, compute } = filmPlan(layer, plan.kind);
     const resin = layer.resin?.is?.id ?? '';
-    const found = memo.layers.get(`${key}\n${resin}\n${at}`, () => {
+    const layered = memo.layers.get(`${key}\n${resin}\n${at}`, () => {
       const film = compute();
       // A record tells of films that dried long ago.
       return { film, dried: plan.kind === 'record' ? { assumptions: [] } : dried(layer, film, temperature) };
     });
-    return { layer, key: `${key}\n${resin}`, ...found };
+    return { layer, key: `${key}\n${resin}`, ...layered };
   });
   const drying = withObservations(made);
   const stacks = stacksOf(plan);
@@ -135,14 +135,14 @@ function shareOf(shares: readonly (number | undefined)[], i: number): number {
 function studyAssumptions({ plan, layers, permanence, air }: Study): Assumption[] {
   const { studio } = plan;
   const dries = layers.some((l) => l.drying);
-  const found: Assumption[] = [];
+  const assumptions: Assumption[] = [];
   if (plan.kind === 'plan') {
     if (!studio.temperature && dries)
-      found.push({ field: 'temperature', value: '20 °C', why: 'the plan states none' });
+      assumptions.push({ field: 'temperature', value: '20 °C', why: 'the plan states none' });
     if (!studio.session && (dries || air))
-      found.push({ field: 'session', value: `${SESSION_HOURS} hours`, why: 'the plan states none' });
+      assumptions.push({ field: 'session', value: `${SESSION_HOURS} hours`, why: 'the plan states none' });
     if (studio.humidity && dries)
-      found.push({
+      assumptions.push({
         field: 'humidity',
         value: 'not reckoned with',
         why: 'it changes drying, but no source was found that says by how much without knowing the driers in the oil',
@@ -153,19 +153,19 @@ function studyAssumptions({ plan, layers, permanence, air }: Study): Assumption[
       });
   }
   if (!studio.light && permanence.some((p) => p.years))
-    found.push({
+    assumptions.push({
       field: 'light',
       value: `${LUX} lux, ${LIGHT_HOURS} hours a year`,
       why: 'the plan states none',
     });
   if (!studio.lightSource && layers.some((l) => l.colours().length > 0))
-    found.push({ field: 'light-source', value: 'D65', why: 'the plan states none' });
+    assumptions.push({ field: 'light-source', value: 'D65', why: 'the plan states none' });
   const silent = plan.implicitArea ? [] : plan.areas.filter((a) => !a.share);
   if (silent.length > 0 && silent.length < 50)
-    found.push({
+    assumptions.push({
       field: 'share',
       value: silent.map((a) => a.name).join(', '),
       why: 'areas without a share have equal parts of what the others leave',
     });
-  return found;
+  return assumptions;
 }

@@ -39,8 +39,8 @@ export function dried(layer: Layer, film: LayerFilm, temperature: Interval): Dri
     volume: volumeFraction.likely,
   }));
   const binders = composition.binders.flatMap(({ binder: id, volumeFraction }) => {
-    const found = binder(id);
-    return found ? [{ binder: found, volume: volumeFraction.likely }] : [];
+    const known = binder(id);
+    return known ? [{ binder: known, volume: volumeFraction.likely }] : [];
   });
   const drying = dry({ binders, pigments, dryFilm: film.coat, temperature });
   const assumptions: Assumption[] = [];

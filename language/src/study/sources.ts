@@ -10,9 +10,9 @@ const CPVC: Source = {
   mark: 'second-hand',
 };
 export function sourcesOf(study: Study, binder: (id: string) => Binder | undefined): readonly Source[] {
-  const found = new Map<string, Source>();
+  const byText = new Map<string, Source>();
   const add = (...sources: readonly (Source | undefined)[]): void => {
-    for (const s of sources) if (s) found.set(`${s.mark} ${s.text}`, s);
+    for (const s of sources) if (s) byText.set(`${s.mark} ${s.text}`, s);
   };
   const pigments = new Set(study.layers.flatMap((l) => l.composition?.pigments.map((p) => p.pigment) ?? []));
   const binders = new Set(study.layers.flatMap((l) => l.composition?.binders.map((b) => b.binder) ?? []));
@@ -32,5 +32,5 @@ export function sourcesOf(study: Study, binder: (id: string) => Binder | undefin
   for (const p of study.permanence) add(p.source);
   for (const c of study.cautions) add(c.source);
   for (const s of study.air?.solvents ?? []) if (s.limit) add({ text: s.limit.source, mark: 'published' });
-  return [...found.values()];
+  return [...byText.values()];
 }

@@ -122,7 +122,7 @@ function stretches(
   starts: readonly number[],
   block: Block,
 ): { start: number; end: number; known: boolean }[] {
-  const found: { start: number; end: number; known: boolean }[] = [];
+  const lines: { start: number; end: number; known: boolean }[] = [];
   const add = (from: number, to: number, known: boolean) => {
     const whole = text.slice(from, to);
     ownLines(whole).forEach((part, i) => {
@@ -131,7 +131,7 @@ function stretches(
       const own = line.trim();
       // a brace too many is told on its own
       if (/^[{}\s]*$|^\/[/*]/.test(own)) return;
-      found.push({
+      lines.push({
         start: from + part.start + lead,
         end: from + part.start + lead + own.length,
         known: known && (i === 0 || block === 'sample'),
@@ -142,7 +142,7 @@ function stretches(
   starts.forEach((from, i) => {
     add(from, starts[i + 1] ?? end, true);
   });
-  return found;
+  return lines;
 }
 
 /** Where one line went wrong, what follows on it most likely went wrong with it. Faults of braces come first. */

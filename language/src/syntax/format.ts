@@ -49,7 +49,7 @@ interface Token {
 }
 
 function tokens(text: string): Token[] {
-  const found: Token[] = [];
+  const tokens: Token[] = [];
   let breaks = 0;
   for (const m of text.matchAll(TOKEN)) {
     const g = m.groups as Record<string, string | undefined>;
@@ -63,10 +63,10 @@ function tokens(text: string): Token[] {
           : g.number !== undefined
             ? 'number'
             : 'other';
-    found.push({ text: m[0].trimEnd(), at: m.index, breaks, kind });
+    tokens.push({ text: m[0].trimEnd(), at: m.index, breaks, kind });
     breaks = 0;
   }
-  return found;
+  return tokens;
 }
 
 const UNITS: Record<string, string> = {

@@ -3,13 +3,13 @@ import { CannotRun } from '../input.ts';
 import { wrap } from '../paper.ts';
 
 export function explainCommand(words: string): number {
-  const found = explain(words);
-  if ('near' in found) {
-    const near = found.near.length > 0 ? ` Did you mean ${found.near.join(', ')}?` : '';
+  const explained = explain(words);
+  if ('near' in explained) {
+    const near = explained.near.length > 0 ? ` Did you mean ${explained.near.join(', ')}?` : '';
     throw new CannotRun(`‘${words}’ is no rule, pigment or material I know.${near}`);
   }
   process.stdout.write(
-    `${found.text
+    `${explained.text
       .split('\n')
       .map((line) => wrap(line.trimStart(), line.length - line.trimStart().length))
       .join('\n')}\n`,

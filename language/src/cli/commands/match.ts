@@ -38,12 +38,12 @@ export function matchCommand(name: string, options: Options): number {
   if ((options.mix === undefined) === (options.target === undefined))
     throw new CannotRun('Give either --mix NAME or --target COLOUR.');
   const layerNamed = (word: string) => {
-    const found = plan.layers.find((l) => l.name === word);
-    if (!found)
+    const layer = plan.layers.find((l) => l.name === word);
+    if (!layer)
       throw new CannotRun(
         `There is no layer ‘${word}’ in ${input.path}. It has ${plan.layers.map((l) => l.name).join(', ') || 'none'}.`,
       );
-    return found;
+    return layer;
   };
   const mix = options.mix === undefined ? undefined : plan.visible.mixes.get(options.mix);
   if (options.mix !== undefined && !mix)
@@ -75,7 +75,7 @@ export function matchCommand(name: string, options: Options): number {
   const strange = from?.find((p) => !there.includes(p));
   if (strange !== undefined)
     throw new CannotRun(`There is no paint ‘${strange}’. The plan has ${there.join(', ') || 'none'}.`);
-  const found = propose(study, {
+  const proposal = propose(study, {
     target,
     layer,
     over,
@@ -84,12 +84,12 @@ export function matchCommand(name: string, options: Options): number {
     most: options.most,
     within: mix?.within?.value.likely,
   });
-  if (!found || found.recipes.length === 0)
+  if (!proposal || proposal.recipes.length === 0)
     throw new CannotRun('There is no paint to mix, or nothing can be predicted of what lies beneath.');
   if (options.format === 'json') {
-    process.stdout.write(jsonText(matchJson(found)));
+    process.stdout.write(jsonText(matchJson(proposal)));
   } else {
-    const rows = found.recipes.map((r) => [
+    const rows = proposal.recipes.map((r) => [
       `${swatch(r.hex, 3)}${partsWords(r.parts)}`,
       labWords(r.lab),
       r.hex,
@@ -98,12 +98,12 @@ export function matchCommand(name: string, options: Options): number {
       tenths(r.metamerism),
     ]);
     process.stdout.write(
-      `${paint.bold(`Wanted ${css}`)} ${swatch(found.target.hex, 3)}(L* a* b* ${labWords(target)}), ${found.film}\n${table(['parts by volume', 'L* a* b*', 'sRGB', 'ΔE00', 'lost by rounding', 'change under A'], rows)}\n`,
+      `${paint.bold(`Wanted ${css}`)} ${swatch(proposal.target.hex, 3)}(L* a* b* ${labWords(target)}), ${proposal.film}\n${table(['parts by volume', 'L* a* b*', 'sRGB', 'ΔE00', 'lost by rounding', 'change under A'], rows)}\n`,
     );
-    for (const line of cautioned(plan, found.recipes)) process.stdout.write(`${line}\n`);
-    if (!found.reachable) process.stdout.write(`Not reached. ${found.limit?.text ?? ''}\n`);
+    for (const line of cautioned(plan, proposal.recipes)) process.stdout.write(`${line}\n`);
+    if (!proposal.reachable) process.stdout.write(`Not reached. ${proposal.limit?.text ?? ''}\n`);
   }
-  return found.reachable ? 0 : 1;
+  return proposal.reachable ? 0 : 1;
 }
 
 /** What speaks against paints of the recipes: a colour may be right and the paint wrong. */
@@ -148,12 +148,12 @@ function film(
   area: string,
   format: string,
 ): number {
-  const found = proposeFilm(study, layer, target, area);
-  if (!found) throw new CannotRun(`Nothing can be predicted of ‘${layer.name}’ on ${area}.`);
-  if (format === 'json') process.stdout.write(jsonText(filmMatchJson(found)));
+  const proposal = proposeFilm(study, layer, target, area);
+  if (!proposal) throw new CannotRun(`Nothing can be predicted of ‘${layer.name}’ on ${area}.`);
+  if (format === 'json') process.stdout.write(jsonText(filmMatchJson(proposal)));
   else
     process.stdout.write(
-      `‘${layer.name}’ on ${area} comes nearest with ${found.film.thickness.toFixed(1)} µm (ΔE00 ${found.film.deltaE00.toFixed(1)}), or ${found.coats.coats ?? 1} coats of its own film (ΔE00 ${found.coats.deltaE00.toFixed(1)}).\n${found.film.reachable ? '' : `Not reached. ${found.film.limit?.text ?? ''}\n`}`,
+      `‘${layer.name}’ on ${area} comes nearest with ${proposal.film.thickness.toFixed(1)} µm (ΔE00 ${proposal.film.deltaE00.toFixed(1)}), or ${proposal.coats.coats ?? 1} coats of its own film (ΔE00 ${proposal.coats.deltaE00.toFixed(1)}).\n${proposal.film.reachable ? '' : `Not reached. ${proposal.film.limit?.text ?? ''}\n`}`,
     );
-  return found.film.reachable || found.coats.reachable ? 0 : 1;
+  return proposal.film.reachable || proposal.coats.reachable ? 0 : 1;
 }

@@ -10,15 +10,15 @@ import { studyPaper } from '../study-paper.ts';
 /** One file, studied, with its findings placed. */
 export function studied(input: Input) {
   const { study, findings } = createAnalyser()(input.text, input.uri, hostFor([input]));
-  const found = findings();
-  const checked: CheckedFile = checkedFile(input, found, elsewhere);
-  const lines = new Map(found.map((f, i) => [f, checked.findings[i]?.range.start]));
+  const checkedFindings = findings();
+  const checked: CheckedFile = checkedFile(input, checkedFindings, elsewhere);
+  const lines = new Map(checkedFindings.map((f, i) => [f, checked.findings[i]?.range.start]));
   const report = () =>
-    buildReport(study, found, (f) => {
+    buildReport(study, checkedFindings, (f) => {
       const at = lines.get(f);
       return at ? `${at.line}:${at.column}` : '';
     });
-  return { study, checked, report, failed: found.some((f) => f.severity === 'error') };
+  return { study, checked, report, failed: checkedFindings.some((f) => f.severity === 'error') };
 }
 
 export function oneInput(name: string, command: string): Input {

@@ -42,29 +42,29 @@ export const abradeToxicLayer: Rule = {
       if (!rub) continue;
       const below = reached(study, l);
       const poison = below.find((r) => hazardShare(r.below, POISONOUS_DUST) > 0);
-      const found = poison ?? below.find((r) => hazardShare(r.below, SENSITISING_DUST) >= TOLD);
-      if (!found || !isFilm(found.below)) continue;
+      const worst = poison ?? below.find((r) => hazardShare(r.below, SENSITISING_DUST) >= TOLD);
+      if (!worst || !isFilm(worst.below)) continue;
       const kinds: readonly Hazard[] = poison ? POISONOUS_DUST : SENSITISING_DUST;
-      const pigments = found.below.composition.pigments.map((p) => p.pigment);
+      const pigments = worst.below.composition.pigments.map((p) => p.pigment);
       const bad = pigments.filter((p) => p.hazards.some((h) => kinds.includes(h)));
       if (!poison && bad.every((p) => told.has(p.id))) continue;
       for (const p of bad) told.add(p.id);
       const hazards = [...new Set(bad.flatMap((p) => p.hazards.filter((h) => kinds.includes(h))))];
       const oil = oilFor(l);
       const spirit = spiritFor(plan);
-      const which = `${found.below === l ? 'its own coats' : label(found.below.layer)}${on(plan, found.area)}`;
+      const which = `${worst.below === l ? 'its own coats' : label(worst.below.layer)}${on(plan, worst.area)}`;
       yield {
         message: `${labelAtStart(l.layer)} is prepared by rubbing, which reaches ${which} with ${listed(bad.map(pigmentName))}. ${hazards.map((h) => cautionFor(h).text).join(' ')} ${poison ? 'Never rub it: oil it out or wipe it instead.' : 'Rub it wet if at all, or oil it out.'} The maker’s safety data sheet and local codes come first.`,
         place: rub.place,
         layer: l.layer.index,
         severity: poison ? 'error' : 'info',
         related:
-          found.below === l
+          worst.below === l
             ? []
             : [
                 {
-                  message: `${labelAtStart(found.below.layer)} holds ${listed(bad.map((p) => p.id))}`,
-                  place: found.below.layer.namePlace,
+                  message: `${labelAtStart(worst.below.layer)} holds ${listed(bad.map((p) => p.id))}`,
+                  place: worst.below.layer.namePlace,
                 },
               ],
         fixes: [

@@ -45,16 +45,14 @@ export const acrylicOverOil: Rule = {
   *check(plan, study) {
     for (const l of study.layers) {
       const water = waterOf(l);
-      const found = water && oilBelow(study, l);
-      if (!found) continue;
+      const oil = water && oilBelow(study, l);
+      if (!oil) continue;
       yield {
-        message: `${labelAtStart(l.layer)} is ${water === 'acrylic' ? 'acrylic' : 'bound in water'} and lies over oil: ${label(found.below.layer)}${on(plan, found.area)}. It will not hold and peels. Lay it below the oil, or paint it in oil or alkyd.`,
+        message: `${labelAtStart(l.layer)} is ${water === 'acrylic' ? 'acrylic' : 'bound in water'} and lies over oil: ${label(oil.below.layer)}${on(plan, oil.area)}. It will not hold and peels. Lay it below the oil, or paint it in oil or alkyd.`,
         place: l.layer.material?.place ?? l.layer.resin?.place ?? l.layer.namePlace,
         layer: l.layer.index,
         severity: water === 'acrylic' ? 'error' : 'warning',
-        related: [
-          { message: `${labelAtStart(found.below.layer)} is oil`, place: found.below.layer.namePlace },
-        ],
+        related: [{ message: `${labelAtStart(oil.below.layer)} is oil`, place: oil.below.layer.namePlace }],
       };
     }
   },

@@ -58,7 +58,7 @@ export const beadingRisk: Rule = {
           : [],
         fixes: fixes(plan, study, upper),
       });
-      let found: RuleReport | undefined;
+      let gravest: RuleReport | undefined;
       for (const { below, area } of touching(study, upper)) {
         if (!isOilFilm(below) || below.layer.kind === 'varnish') continue;
         const b = below.composition.fatness;
@@ -66,20 +66,20 @@ export const beadingRisk: Rule = {
         const wet = days !== undefined && below.drying !== undefined && days < below.drying.touchDry.low;
         if (b.likely < BEADS.below || wet) continue;
         const sure = b.low >= BEADS.below && u.low >= BEADS.upper;
-        if (found && (found.severity === 'warning' || !sure)) continue;
-        found = report(
+        if (gravest && (gravest.severity === 'warning' || !sure)) continue;
+        gravest = report(
           `${labelAtStart(layer)} (fatness ${fatness(u.likely)}) may bead on the closed film of ${label(below.layer)}${on(plan, area)} (${fatness(b.likely)}): nothing is done to the surface.`,
           sure,
           below,
         );
       }
       // its own coats lie on each other as layers do
-      if (!found && upper.coats > 1 && u.likely >= BEADS.below)
-        found = report(
+      if (!gravest && upper.coats > 1 && u.likely >= BEADS.below)
+        gravest = report(
           `Each coat of ${label(layer)} (fatness ${fatness(u.likely)}) may bead on the one before: nothing is done to the surface between them.`,
           u.low >= BEADS.below,
         );
-      if (found) yield found;
+      if (gravest) yield gravest;
     }
   },
 };

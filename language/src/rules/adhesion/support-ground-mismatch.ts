@@ -106,9 +106,8 @@ export const supportGroundMismatch: Rule = {
       const ground = l.layer.material?.is;
       if (!ground || l.layer.kind !== 'ground') continue;
       const on = [l.layer.material, plan.support?.material].map((m) => quoted(m?.name ?? '')).join(' on ');
-      const found = mismatch(ground, support, on);
-      if (found)
-        yield { ...found, place: l.layer.material?.place ?? l.layer.namePlace, layer: l.layer.index };
+      const said = mismatch(ground, support, on);
+      if (said) yield { ...said, place: l.layer.material?.place ?? l.layer.namePlace, layer: l.layer.index };
     }
     yield* oilOnFibres(plan, study, support);
   },

@@ -29,7 +29,7 @@ const isSlow = (l: LayerStudy): l is FilmStudy =>
 function* softest(study: Study): Generator<Soft & { readonly upper: FilmStudy }> {
   const soft = new Map<string, readonly FilmStudy[]>();
   for (const upper of study.layers) {
-    let found: Soft | undefined;
+    let worst: Soft | undefined;
     for (const area of upper.areas) {
       const still = (soft.get(area) ?? []).filter((below) => left(study, below, upper.layer) > 0);
       for (const below of still) {
@@ -37,12 +37,12 @@ function* softest(study: Study): Generator<Soft & { readonly upper: FilmStudy }>
         if (fast === undefined || (below.drying?.touchDry.likely ?? 0) < SLOWER * fast) continue;
         const firm = below.drying?.firm.likely ?? 0;
         const days = firm - left(study, below, upper.layer);
-        if (!found || firm - days > found.firm - found.days) found = { below, area, days, firm };
+        if (!worst || firm - days > worst.firm - worst.days) worst = { below, area, days, firm };
       }
       soft.set(area, isSlow(upper) ? [...still, upper] : still);
     }
-    if (found && isOilFilm(upper) && upper.layer.kind !== 'varnish' && isMostlyAlkyd(upper.composition))
-      yield { ...found, upper };
+    if (worst && isOilFilm(upper) && upper.layer.kind !== 'varnish' && isMostlyAlkyd(upper.composition))
+      yield { ...worst, upper };
   }
 }
 

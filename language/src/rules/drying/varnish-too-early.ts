@@ -18,17 +18,17 @@ const afterLonger = (layer: Layer): Fix[] =>
 
 /** The oil layer beneath that is youngest when the varnish is laid. */
 function youngest(study: Study, varnish: LayerStudy) {
-  let found: { below: LayerStudy; area: string; days: number } | undefined;
+  let young: { below: LayerStudy; area: string; days: number } | undefined;
   for (const [area, indices] of varnish.below)
     for (const i of indices) {
       const below = study.layers[i];
       if (!below || below.layer.kind === 'varnish' || below.layer.kind === 'ground' || !isOily(below))
         continue;
       const days = daysBetween(study, below.layer, varnish.layer);
-      if (days !== undefined && (!found || days < found.days)) found = { below, area, days };
+      if (days !== undefined && (!young || days < young.days)) young = { below, area, days };
       break;
     }
-  return found;
+  return young;
 }
 
 /** A varnish over paint that has not dried through. */
@@ -46,9 +46,9 @@ export const varnishTooEarly: Rule = {
   *check(plan, study) {
     for (const l of study.layers) {
       if (l.layer.kind !== 'varnish') continue;
-      const found = youngest(study, l);
-      if (!found || found.days >= LEAST_DAYS - 1e-6) continue;
-      const { below, area, days } = found;
+      const lowest = youngest(study, l);
+      if (!lowest || lowest.days >= LEAST_DAYS - 1e-6) continue;
+      const { below, area, days } = lowest;
       const thin = (l.dryFilm?.likely ?? 0) <= RETOUCHING_UM;
       yield {
         message: `${labelAtStart(l.layer)} lies ${daysAfter(Math.max(0, days))} ${label(below.layer)}${on(plan, area)}; paint wants six months at least (about ${Math.ceil(LEAST_DAYS)} days) before it is varnished.${thin ? ' So thin, it may pass as a retouching varnish.' : ' Wait, or lay only a breath of it for now.'}`,

@@ -78,11 +78,11 @@ export const leanOverFat: Rule = {
   *check(plan, study) {
     for (const upper of study.layers) {
       if (!isOilFilm(upper) || upper.layer.kind === 'varnish') continue;
-      const found = fall(study, upper);
-      if (!found) continue;
-      const { below, severity } = found;
+      const falling = fall(study, upper);
+      if (!falling) continue;
+      const { below, severity } = falling;
       yield {
-        message: message(plan, upper, found),
+        message: message(plan, upper, falling),
         place: upper.layer.namePlace,
         layer: upper.layer.index,
         severity,

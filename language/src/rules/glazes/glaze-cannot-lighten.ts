@@ -39,15 +39,15 @@ function* scattering(plan: Plan, study: Study): Generator<RuleReport> {
     if (l.layer.kind !== 'glaze' || !isFilm(l)) continue;
     const hiding = ({ transparency }: Pigment) => transparency.value.endsWith('opaque');
     if (shareOfPigment(l.composition, hiding) >= 0.02) continue;
-    const found = rise(study, l);
-    if (!found) continue;
-    const where = plan.implicitArea ? 'what lies beneath' : `what lies beneath on ${quoted(found.area)}`;
+    const lightening = rise(study, l);
+    if (!lightening) continue;
+    const where = plan.implicitArea ? 'what lies beneath' : `what lies beneath on ${quoted(lightening.area)}`;
     yield {
-      message: `${labelAtStart(l.layer)} is predicted to lighten ${where}, from ${lightness(found.from)} to ${lightness(found.to)} (± ${Math.round(found.radius)}): it scatters light where a glaze takes it away, so it veils the darks. Lay it thinner or with more medium, or make it a scumble.`,
+      message: `${labelAtStart(l.layer)} is predicted to lighten ${where}, from ${lightness(lightening.from)} to ${lightness(lightening.to)} (± ${Math.round(lightening.radius)}): it scatters light where a glaze takes it away, so it veils the darks. Lay it thinner or with more medium, or make it a scumble.`,
       place: l.layer.namePlace,
       severity: 'info',
       layer: l.layer.index,
-      related: beneathOf(study, l.layer.index, found.area),
+      related: beneathOf(study, l.layer.index, lightening.area),
       fixes: [replace('Make it a scumble', l.layer.kindPlace, 'scumble')],
     };
   }

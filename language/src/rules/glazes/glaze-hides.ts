@@ -9,7 +9,7 @@ const CARRIES = 0.15;
 
 /** Runs of glazes with nothing but glazes in them, on one area, that lie on painted layers. */
 function runs(study: Study, area: string): Layer[][] {
-  const found: Layer[][] = [];
+  const runs: Layer[][] = [];
   let run: Layer[] = [];
   let painted = false;
   for (const index of stackOn(study, area)) {
@@ -20,12 +20,12 @@ function runs(study: Study, area: string): Layer[][] {
       continue;
     }
     if (layer.kind === 'varnish') continue;
-    if (run.length > 0) found.push(run);
+    if (run.length > 0) runs.push(run);
     run = [];
     painted = layer.kind === 'underlayer' || layer.kind === 'layer' || layer.kind === 'scumble';
   }
-  if (run.length > 0) found.push(run);
-  return found;
+  if (run.length > 0) runs.push(run);
+  return runs;
 }
 
 interface Lost {

@@ -38,16 +38,16 @@ export const opaqueInGlaze: Rule = {
       if (l.layer.kind !== 'glaze' || !isFilm(l)) continue;
       for (const kind of ['opaque', 'semi-opaque'] as const) {
         const hides = (p: Pigment) => p.transparency.value === kind && !isOpaqueWhite(p);
-        const found = l.composition.pigments.filter((p) => hides(p.pigment));
+        const hiding = l.composition.pigments.filter((p) => hides(p.pigment));
         const share = shareOfPigment(l.composition, hides);
-        if (found.length === 0 || share < TOUCH[kind]) continue;
+        if (hiding.length === 0 || share < TOUCH[kind]) continue;
         yield {
-          message: `${labelAtStart(l.layer)} holds ${listed(found.map((p) => quoted(p.pigment.id)))}, ${kind}, ${percent(share)} of its pigment by volume: it will ${kind === 'opaque' ? 'hide' : 'veil'} what lies below. Use a transparent pigment, or make it a scumble.`,
+          message: `${labelAtStart(l.layer)} holds ${listed(hiding.map((p) => quoted(p.pigment.id)))}, ${kind}, ${percent(share)} of its pigment by volume: it will ${kind === 'opaque' ? 'hide' : 'veil'} what lies below. Use a transparent pigment, or make it a scumble.`,
           place: l.layer.colour?.kind === 'formula' ? l.layer.colour.formula.place : l.layer.namePlace,
           layer: l.layer.index,
           severity: kind === 'opaque' ? 'warning' : 'info',
           fixes: [
-            ...(found.length === 1 ? found.flatMap((p) => transparentInstead(l.layer, p.pigment)) : []),
+            ...(hiding.length === 1 ? hiding.flatMap((p) => transparentInstead(l.layer, p.pigment)) : []),
             replace('Make it a scumble', l.layer.kindPlace, 'scumble'),
           ],
         };

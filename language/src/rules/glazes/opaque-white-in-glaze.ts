@@ -15,8 +15,8 @@ function whiteness({ is }: Ingredient, known = new Map<Formula, number>()): numb
   if (is.kind === 'pigment') return isOpaqueWhite(is.pigment) ? 1 : 0;
   const formula = is.kind === 'paint' ? is.paint.formula : is.kind === 'mix' ? is.mix.formula : undefined;
   if (!formula) return 0;
-  const found = known.get(formula);
-  if (found !== undefined) return found;
+  const remembered = known.get(formula);
+  if (remembered !== undefined) return remembered;
   // a mix that contains itself has no share of its own to tell
   known.set(formula, 0);
   const amount = (p: Part): number => Math.max(0, p.amount?.value ?? 1);

@@ -51,8 +51,8 @@ export const swatchInconsistent: Rule = {
   needsColour: true,
   *check(plan, study) {
     for (const own of plan.pigments) {
-      const found = contradictions(own);
-      if (found.length > 0) yield* found;
+      const contradicting = contradictions(own);
+      if (contradicting.length > 0) yield* contradicting;
       else yield* misfit(own, study.calibration(own));
     }
   },

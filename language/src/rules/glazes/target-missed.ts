@@ -48,14 +48,14 @@ const told = ({ off, within, wanted, got, radius }: Miss): string =>
 
 function* areas(plan: Plan, study: Study): Generator<RuleReport> {
   for (const area of study.areas) {
-    const found = area.target();
+    const target = area.target();
     const written = plan.targets.findLast((t) => t.in?.areas.includes(area.name));
     const last = area.buildUp().at(-1)?.colour;
-    if (!found?.deltaE00 || !written || !last || found.deltaE00 <= found.within) continue;
+    if (!target?.deltaE00 || !written || !last || target.deltaE00 <= target.within) continue;
     const miss = {
-      off: found.deltaE00,
-      within: found.within,
-      wanted: found.lab,
+      off: target.deltaE00,
+      within: target.within,
+      wanted: target.lab,
       got: last.lab,
       radius: last.radius,
     };
@@ -68,7 +68,7 @@ function* areas(plan: Plan, study: Study): Generator<RuleReport> {
       related: layer
         ? [{ message: `the last colour there, ${quoted(layer.name)}`, place: layer.namePlace }]
         : [],
-      fixes: () => (layer ? proportions(study, layer, area.name, found.lab, found.within) : []),
+      fixes: () => (layer ? proportions(study, layer, area.name, target.lab, target.within) : []),
     };
   }
 }

@@ -22,8 +22,8 @@ export const underlayerDrowned: Rule = {
     for (const layer of plan.layers) {
       if (layer.kind !== 'underlayer' || layer.areas.length === 0) continue;
       const steps = layer.areas.flatMap((area) => {
-        const found = step(study, layer.index, area);
-        return found ? [{ area, ...found, off: Math.abs(found.after[0] - found.before[0]) }] : [];
+        const colours = step(study, layer.index, area);
+        return colours ? [{ area, ...colours, off: Math.abs(colours.after[0] - colours.before[0]) }] : [];
       });
       const drowned = steps.filter((s) => s.off < STANDS_OFF);
       const worst = drowned.toSorted((a, b) => a.off - b.off)[0];

@@ -85,8 +85,8 @@ const known = new WeakMap<Study, readonly (readonly Candidate[])[]>();
 
 /** For each layer, the films beneath it that it may fall against. */
 export function candidates(study: Study): readonly (readonly Candidate[])[] {
-  const found = known.get(study);
-  if (found) return found;
+  const remembered = known.get(study);
+  if (remembered) return remembered;
   const tracks = new Map<string, Track>();
   const made = study.layers.map((layer) => {
     const here = new Map<number, Candidate>();

@@ -10,13 +10,13 @@ const WATER: readonly BinderKind[] = ['egg', 'protein', 'gum', 'acrylic'];
 /** Share of a film's binder for which `which` holds, by volume. */
 export function binderShare(c: Composition, which: (kind: BinderKind, id: string) => boolean): number {
   let all = 0;
-  let found = 0;
+  let held = 0;
   for (const { binder: id, volumeFraction } of c.binders) {
     const kind = binder(id)?.kind;
     all += volumeFraction.likely;
-    if (kind && which(kind, id)) found += volumeFraction.likely;
+    if (kind && which(kind, id)) held += volumeFraction.likely;
   }
-  return all > 0 ? found / all : 0;
+  return all > 0 ? held / all : 0;
 }
 
 const water = new WeakMap<Composition, boolean>();

@@ -12,8 +12,8 @@ interface Laid {
 const known = new WeakMap<Study, ReadonlyMap<number, Laid>>();
 
 function laid(study: Study): ReadonlyMap<number, Laid> {
-  const found = known.get(study);
-  if (found) return found;
+  const remembered = known.get(study);
+  if (remembered) return remembered;
   const made = new Map<number, Laid>();
   for (const entry of study.calendar.entries) {
     const at = entry.painted ?? entry.likely;

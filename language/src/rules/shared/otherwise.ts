@@ -112,10 +112,10 @@ function leastMedium(plan: Plan, layer: Layer, to: number, wanted: Wanted) {
 
 /** Gives a layer without medium the least share of one of the plan with which `wanted` holds. */
 export function addMedium(plan: Plan, layer: Layer, to: number, wanted: Wanted): Fix[] {
-  const found = layer.medium ? undefined : leastMedium(plan, layer, to, wanted);
-  return found
-    ? addFields(`Add ${found.percent} % of ${found.of.name} to ${layer.name}`, layer, [
-        `medium ${found.percent} % ${found.of.name}`,
+  const least = layer.medium ? undefined : leastMedium(plan, layer, to, wanted);
+  return least
+    ? addFields(`Add ${least.percent} % of ${least.of.name} to ${layer.name}`, layer, [
+        `medium ${least.percent} % ${least.of.name}`,
       ])
     : [];
 }
@@ -124,10 +124,10 @@ export function addMedium(plan: Plan, layer: Layer, to: number, wanted: Wanted):
 export function changeMedium(plan: Plan, layer: Layer, to: number, wanted: Wanted): Fix[] {
   const { medium } = layer;
   if (!medium?.share || !medium.of) return [];
-  const found = leastMedium(plan, layer, to, wanted);
+  const least = leastMedium(plan, layer, to, wanted);
   // at the share the layer has, changing the name is enough and told elsewhere
-  if (!found || found.percent <= shareOf(layer)) return [];
-  const { percent, of } = found;
+  if (!least || least.percent <= shareOf(layer)) return [];
+  const { percent, of } = least;
   return [
     {
       title: `Take ${percent} % of ${of.name} in ${layer.name}`,

@@ -30,20 +30,22 @@ export const partsWith = (layer: Layer, test: Test): readonly Part[] =>
 
 /** Where a layer names what brings the pigment in; the layer's name where that cannot be told. */
 export function pigmentPlace(layer: Layer, test: Test): Place {
-  const found = partsWith(layer, test)[0]?.ingredient;
-  return found ? { ...found.place, end: found.variety?.place.end ?? found.place.end } : layer.namePlace;
+  const bringer = partsWith(layer, test)[0]?.ingredient;
+  return bringer
+    ? { ...bringer.place, end: bringer.variety?.place.end ?? bringer.place.end }
+    : layer.namePlace;
 }
 
 /** Pigments of the kind, each with the layers it is in, bottom to top. */
 export function whereUsed(study: Study, test: Test): ReadonlyMap<Pigment, readonly LayerStudy[]> {
-  const found = new Map<Pigment, LayerStudy[]>();
+  const holders = new Map<Pigment, LayerStudy[]>();
   for (const layer of study.layers)
     for (const { pigment } of layerPigments(layer)) {
-      const known = found.get(pigment);
+      const known = holders.get(pigment);
       if (known) known.push(layer);
-      else if (test(pigment)) found.set(pigment, [layer]);
+      else if (test(pigment)) holders.set(pigment, [layer]);
     }
-  return found;
+  return holders;
 }
 
 /** `PR83 (alizarin crimson)`, or the name alone where there is no code. */

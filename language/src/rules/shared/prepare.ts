@@ -17,18 +17,18 @@ const REACH_UM = 10;
 
 /** Every layer a rub over `layer`'s areas reaches, with the area; its own earlier coats among them. */
 export function reached(study: Study, layer: LayerStudy): { below: LayerStudy; area: string }[] {
-  const found = new Map<number, { below: LayerStudy; area: string }>();
-  if (layer.coats > 1) found.set(layer.layer.index, { below: layer, area: layer.areas[0] ?? '' });
+  const lower = new Map<number, { below: LayerStudy; area: string }>();
+  if (layer.coats > 1) lower.set(layer.layer.index, { below: layer, area: layer.areas[0] ?? '' });
   for (const area of layer.areas) {
     let depth = 0;
     let below = nextBelow(study, layer, area);
     while (below && depth < REACH_UM) {
-      if (!found.has(below.layer.index)) found.set(below.layer.index, { below, area });
+      if (!lower.has(below.layer.index)) lower.set(below.layer.index, { below, area });
       depth += filmOf(below);
       below = nextBelow(study, below, area);
     }
   }
-  return [...found.values()];
+  return [...lower.values()];
 }
 
 /** Share of a layer's pigment, by volume, whose dust has one of these hazards. */

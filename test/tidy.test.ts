@@ -70,6 +70,7 @@ describe('rooms', () => {
 
   test('pure rooms know neither Langium nor an editor', () => {
     for (const pure of [
+      'memory',
       'materials',
       'film',
       'drying',

@@ -4,7 +4,6 @@ import type { Surface } from '../optics/surface.ts';
 
 /** A state of an area: what light meets from above. */
 export interface State {
-  readonly id: number;
   /** internal reflectance, and by how much each band may be off (one standard deviation, all bands together) */
   readonly reflectance: Float64Array;
   readonly doubt: Float64Array;

@@ -1,5 +1,9 @@
 /** Plan → Study. Composition and drying at once, everything else when it is asked for, each once. */
 import { binder, dataVersion } from '../materials/catalogue.ts';
+import type { Interval } from '../materials/interval.ts';
+import type { Binder } from '../materials/types.ts';
+import type { Placeless } from '../memory/key.ts';
+import { createMemo, type Memo } from '../memory/memo.ts';
 import { permanence } from '../permanence/permanence.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { AreaStudy, Assumption, LayerStudy, Study } from '../results/study.ts';
@@ -10,14 +14,26 @@ import { calendarOf } from './calendar.ts';
 import { type ColourMemo, colouring, createColourMemo } from './colours.ts';
 import { BELIEVED, believed, LIGHT_HOURS, LUX, SESSION_HOURS, TEMPERATURE } from './defaults.ts';
 import { type Dried, dried, withObservations } from './drying.ts';
-import { filmPlan, type LayerFilm } from './film.ts';
-import { createMemo, type Memo } from './memo.ts';
+import { type FilmPlan, filmOf, filmPlan, type LayerFilm } from './film.ts';
 import { sourcesOf } from './sources.ts';
 import { stacksOf } from './stacks.ts';
 
 interface Layered {
   readonly film: LayerFilm;
   readonly dried: Dried;
+}
+
+interface LayerPlan {
+  readonly film: FilmPlan;
+  readonly resin?: Binder;
+  readonly temperature: Interval;
+}
+
+function layered({ film: plan, resin, temperature }: Placeless<LayerPlan>): Layered {
+  const film = filmOf(plan);
+  // A record tells of films that dried long ago.
+  if (plan.in === 'record') return { film, dried: { assumptions: [] } };
+  return { film, dried: dried({ material: plan.material, resin, film, temperature }) };
 }
 
 export interface StudyMemo {
@@ -41,21 +57,24 @@ export function study(plan: Plan, memo: StudyMemo = createStudyMemo()): Study {
   memo.layers.turn();
   const warmth = plan.studio.temperature;
   const temperature = warmth ? believed(warmth.value, BELIEVED.temperature) : TEMPERATURE;
-  const at = `${temperature.low},${temperature.likely},${temperature.high}`;
 
-  const made = plan.layers.map((layer) => {
-    const { key, compute } = filmPlan(layer, plan.kind);
-    const resin = layer.resin?.is?.id ?? '';
-    const layered = memo.layers.get(`${key}\n${resin}\n${at}`, () => {
-      const film = compute();
-      // A record tells of films that dried long ago.
-      return { film, dried: plan.kind === 'record' ? { assumptions: [] } : dried(layer, film, temperature) };
-    });
-    return { layer, key: `${key}\n${resin}`, ...layered };
-  });
+  const made = plan.layers.map((layer) => ({
+    layer,
+    ...memo.layers.get<LayerPlan>(
+      { film: filmPlan(layer, plan.kind), resin: layer.resin?.is, temperature },
+      layered,
+    ),
+  }));
   const drying = withObservations(made);
   const stacks = stacksOf(plan);
-  const colours = once(() => colouring(plan, made, stacks, memo.colours));
+  const colours = once(() =>
+    colouring(
+      plan,
+      made.map((m) => m.film),
+      stacks,
+      memo.colours,
+    ),
+  );
 
   const layers: LayerStudy[] = made.map(({ layer, film }, index) => {
     const here = drying[index]!;

@@ -3,6 +3,7 @@
  * state remembered by all that lies in it. An edit in one layer so costs the layers above it and nothing else.
  */
 
+import { createMemo, type Memo } from '../memory/memo.ts';
 import { type Lab, type Light, toLab } from '../optics/cie.ts';
 import { adaptToD65, toScreen } from '../optics/css.ts';
 import { deltaE00 } from '../optics/difference.ts';
@@ -12,7 +13,6 @@ import { faceShowing, inwardInto, type Surface } from '../optics/surface.ts';
 import { BANDS, flat } from '../optics/wavelengths.ts';
 import type { State } from '../results/state.ts';
 import { type Lay, worse } from './lay.ts';
-import { createMemo, type Memo } from './memo.ts';
 import type { Calibration } from './swatches.ts';
 
 /** What is seen of a state. */
@@ -24,10 +24,9 @@ export interface View {
 
 export interface ColourMemo {
   readonly states: Memo<State>;
-  readonly lays: Memo<{ readonly id: number; readonly lay: Lay }>;
+  readonly lays: Memo<Lay>;
   readonly views: Memo<View>;
   readonly calibrations: Memo<Calibration>;
-  next: number;
 }
 
 export const createColourMemo = (): ColourMemo => ({
@@ -35,7 +34,6 @@ export const createColourMemo = (): ColourMemo => ({
   lays: createMemo(),
   views: createMemo(),
   calibrations: createMemo(),
-  next: 1,
 });
 
 /** ln of the factor by which what a wiped-out film leaves may be off. */
@@ -44,39 +42,34 @@ const WIPED_SPREAD = Math.LN2;
 const SHOWS_FROM = 0.15;
 const LEAST_RADIUS = 1;
 
-const same = (face: Surface): string => (face.specular ? 's' : 'x');
+/** A layer laid on what lies beneath. */
+interface Laid<L> {
+  readonly below: State;
+  readonly lay: L;
+  readonly wiped: boolean;
+}
 
 /** The state after `lay` on `below`; undefined where nothing can be predicted. `wiped`: lifted out while open. */
 export function after(
   memo: ColourMemo,
   below: State | undefined,
-  { id, lay }: { readonly id: number; readonly lay: Lay },
+  lay: Lay,
   wiped: boolean,
 ): State | undefined {
-  if (lay.kind === 'opaque') return memo.states.get(`o${id}`, () => opaque(memo, lay));
+  if (lay.kind === 'opaque') return memo.states.get(lay, opaque);
   if (lay.kind === 'unpredictable' || !below) return undefined;
-  if (lay.kind === 'clear') {
-    if (!lay.face && lay.basis.length === 0) return below;
-    return memo.states.get(`${below.id}|${id}`, () => ({
-      ...below,
-      id: memo.next++,
-      face: lay.face ?? below.face,
-      residual: Math.hypot(below.residual, lay.doubt),
-      confidence: lay.doubt > 0 ? 'D' : below.confidence,
-      basis: joined(lay.basis, below.basis),
-    }));
-  }
-  return memo.states.get(`${below.id}|${id}${wiped ? 'w' : ''}`, () => filmed(memo, below, lay, wiped));
+  if (lay.kind === 'clear')
+    return lay.face || lay.basis.length > 0 ? memo.states.get({ below, lay }, cleared) : below;
+  return memo.states.get({ below, lay, wiped }, filmed);
 }
 
-function opaque(memo: ColourMemo, lay: Lay & { readonly kind: 'opaque' }): State {
+function opaque(lay: OpaqueLay): State {
   // What a painter states, or a material usually shows, is what is seen: the face must leave room for it.
   const { seen: shown } = smoothSpectrum(lay.lab);
   const face = faceShowing(shown, lay.face);
   const reflectance = flat(0);
   inwardInto(reflectance, shown, face);
   return {
-    id: memo.next++,
     reflectance,
     doubt: new Float64Array(reflectance.length),
     residual: lay.residual,
@@ -86,6 +79,17 @@ function opaque(memo: ColourMemo, lay: Lay & { readonly kind: 'opaque' }): State
   };
 }
 
+function cleared({ below, lay }: Omit<Laid<Lay & { readonly kind: 'clear' }>, 'wiped'>): State {
+  return {
+    ...below,
+    face: lay.face ?? below.face,
+    residual: Math.hypot(below.residual, lay.doubt),
+    confidence: lay.doubt > 0 ? 'D' : below.confidence,
+    basis: joined(lay.basis, below.basis),
+  };
+}
+
+type OpaqueLay = Lay & { readonly kind: 'opaque' };
 type FilmLay = Lay & { readonly kind: 'film' };
 
 /**
@@ -133,7 +137,7 @@ function platesOf(lay: FilmLay, wiped: boolean): Plates {
 const through = ({ r0, t2 }: Plate, i: number, g: number): number =>
   t2[i]! > 0 ? r0[i]! + (t2[i]! * g) / (1 - r0[i]! * g) : r0[i]!;
 
-function filmed(memo: ColourMemo, below: State, lay: FilmLay, wiped: boolean): State {
+function filmed({ below, lay, wiped }: Laid<FilmLay>): State {
   const { usual, thick, thin } = platesOf(lay, wiped);
   const reflectance = new Float64Array(BANDS);
   const doubt = new Float64Array(BANDS);
@@ -150,7 +154,6 @@ function filmed(memo: ColourMemo, below: State, lay: FilmLay, wiped: boolean): S
   }
   const reaches = shows >= SHOWS_FROM;
   return {
-    id: memo.next++,
     reflectance,
     doubt,
     residual: Math.hypot(below.residual * shows, lay.residual * (1 - shows), lay.doubt),
@@ -166,31 +169,32 @@ function joined(top: readonly string[], below: readonly string[]): readonly stri
   return [...new Set([...top, ...below])].slice(0, MOST_GROUNDS);
 }
 
-export function view(memo: ColourMemo, state: State, light: Light): View {
-  return memo.views.get(`${state.id}${same(state.face)}${light}`, () => {
-    const lab = seen(state.reflectance, state.face, light);
-    const { doubt } = state;
-    const up = seen(
-      state.reflectance.map((r, i) => Math.min(1, r + doubt[i]!)),
-      state.face,
-      light,
-    );
-    const down = seen(
-      state.reflectance.map((r, i) => Math.max(0, r - doubt[i]!)),
-      state.face,
-      light,
-    );
-    const off = (deltaE00(lab, up) + deltaE00(lab, down)) / 2;
-    let screen: ReturnType<typeof toScreen> | undefined;
-    return {
-      lab,
-      radius: Math.max(LEAST_RADIUS, Math.hypot(off, state.residual)),
-      screen: () => {
-        screen ??= toScreen(lab);
-        return screen;
-      },
-    };
-  });
+export const view = (memo: ColourMemo, state: State, light: Light): View =>
+  memo.views.get({ state, light }, viewed);
+
+function viewed({ state, light }: { readonly state: State; readonly light: Light }): View {
+  const { reflectance, doubt, face } = state;
+  const lab = seen(reflectance, face, light);
+  const up = seen(
+    reflectance.map((r, i) => Math.min(1, r + doubt[i]!)),
+    face,
+    light,
+  );
+  const down = seen(
+    reflectance.map((r, i) => Math.max(0, r - doubt[i]!)),
+    face,
+    light,
+  );
+  const off = (deltaE00(lab, up) + deltaE00(lab, down)) / 2;
+  let screen: ReturnType<typeof toScreen> | undefined;
+  return {
+    lab,
+    radius: Math.max(LEAST_RADIUS, Math.hypot(off, state.residual)),
+    screen: () => {
+      screen ??= toScreen(lab);
+      return screen;
+    },
+  };
 }
 
 /** CIELAB D65/2° of what looks under D65 as this does under `light`. */

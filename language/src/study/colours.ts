@@ -7,7 +7,7 @@ import type { AreaStudy, ColourOn } from '../results/study.ts';
 import { after, type ColourMemo, view } from './chain.ts';
 import { WITHIN } from './defaults.ts';
 import type { LayerFilm } from './film.ts';
-import { bareSupport, layOf, wantedFace } from './lay.ts';
+import { bareSupport, layOf, layPlan, wantedFace } from './lay.ts';
 import type { Stacks } from './stacks.ts';
 import { type Calibration, calibrated } from './swatches.ts';
 
@@ -22,14 +22,9 @@ export interface Colouring {
   calibration(own: OwnPigment): Calibration;
 }
 
-export interface Coloured {
-  readonly key: string;
-  readonly film: LayerFilm;
-}
-
 export function colouring(
   plan: Plan,
-  films: readonly Coloured[],
+  films: readonly LayerFilm[],
   stacks: Stacks,
   memo: ColourMemo,
 ): Colouring {
@@ -38,25 +33,22 @@ export function colouring(
   memo.views.turn();
   memo.calibrations.turn();
   const wanted = wantedFace(plan);
-  const face = wanted ? String(wanted.specular) : '';
-  const own = (pigment: OwnPigment) => calibrated(pigment, memo.calibrations, wanted);
+  const calibrations = new Map<OwnPigment, Calibration>();
+  const own = (pigment: OwnPigment): Calibration => {
+    const known = calibrations.get(pigment) ?? calibrated(pigment, memo.calibrations, wanted);
+    calibrations.set(pigment, known);
+    return known;
+  };
   const light = plan.studio.lightSource?.value ?? 'D65';
 
-  const lays = films.map(({ key, film }, index) => {
-    const layer = plan.layers[index]!;
-    const css = layer.colour?.kind === 'value' ? layer.colour.value.css : '';
-    // A doubt names its layer, so the name is part of what is remembered.
-    return memo.lays.get(`${face}\n${css}\n${layer.name}\n${key}`, () => ({
-      id: memo.next++,
-      lay: layOf(layer, film, wanted, (pigment) => own(pigment).data),
-    }));
-  });
+  const lays = films.map((film, index) =>
+    memo.lays.get(
+      layPlan(plan.layers[index]!, film, wanted, (pigment) => own(pigment).data),
+      layOf,
+    ),
+  );
   const wiped = plan.layers.map((l) => new Set(l.wipeOut.flatMap((w) => w.areas)));
-  const support = bareSupport(plan);
-  const bottom = memo.lays.get(`support ${face} ${support.lab} ${support.basis}`, () => ({
-    id: memo.next++,
-    lay: support,
-  }));
+  const bottom = bareSupport(plan);
 
   // Per area the states so far, from the bare support upwards; never more of them than were asked for.
   const states = new Map<string, (State | undefined)[]>();

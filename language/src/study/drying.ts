@@ -5,6 +5,7 @@ import { observedDrying, recalibrated } from '../drying/observe.ts';
 import { SOFT_BELOW } from '../drying/settings.ts';
 import { binder, dryingFactor, grounds } from '../materials/catalogue.ts';
 import type { Interval } from '../materials/interval.ts';
+import type { Binder, GroundMaterial } from '../materials/types.ts';
 import type { Layer } from '../plan/plan.ts';
 import type { Assumption, Drying } from '../results/study.ts';
 import type { LayerFilm } from './film.ts';
@@ -17,13 +18,21 @@ export interface Dried {
 const NOT_DRYING: Dried = { assumptions: [] };
 
 /** One coat of a layer, before any observation. Temperature in °C. */
-export function dried(layer: Layer, film: LayerFilm, temperature: Interval): Dried {
+export function dried({
+  material,
+  resin,
+  film,
+  temperature,
+}: {
+  readonly material?: GroundMaterial;
+  readonly resin?: Binder;
+  readonly film: LayerFilm;
+  readonly temperature: Interval;
+}): Dried {
   const { composition } = film;
-  const material = layer.material?.is;
   // A material named beside the colour (egg, distemper) tells more of the drying than the pastes would.
   if (material) return { drying: dryGround(material), assumptions: [] };
   if (!composition) {
-    const resin = layer.resin?.is;
     if (!resin) return NOT_DRYING;
     const drying = dry({
       binders: [{ binder: resin, volume: 1 }],

@@ -1,26 +1,29 @@
 /** The film of one layer: what it is composed of, how thick it lies, and what had to be assumed for that. */
 import { compose } from '../film/compose.ts';
-import type { FilmInput } from '../film/input.ts';
+import type { FilmInput, LiquidPart } from '../film/input.ts';
 import { solvent } from '../materials/catalogue.ts';
 import { exactly, type Interval, scale } from '../materials/interval.ts';
-import type { Layer, Plan } from '../plan/plan.ts';
+import type { GroundMaterial } from '../materials/types.ts';
+import type { Placeless } from '../memory/key.ts';
+import type { Layer, LayerKind, Measure, Plan } from '../plan/plan.ts';
 import type { Assumption, Composition } from '../results/study.ts';
 import { BELIEVED, believed, FILM, FILM_SOURCE, PASTE_SOURCE } from './defaults.ts';
 import {
   type Colour,
   colourOf,
   holdsUnknown,
-  type Liquids,
   mediumOf,
+  type Share,
   tubeBinder,
   withoutProportions,
 } from './recipe.ts';
 
 export interface LayerFilm {
   readonly composition?: Composition;
-  /** pastes and liquids, for colour */
-  readonly colour?: Colour;
-  readonly medium?: Liquids;
+  /** paints in it, for colour */
+  readonly pastes: readonly Pasted[];
+  /** it holds a paint nobody knows the composition of */
+  readonly unknown: boolean;
   readonly coats: number;
   /** µm of one coat */
   readonly coat: Interval;
@@ -29,85 +32,115 @@ export interface LayerFilm {
   readonly assumptions: readonly Assumption[];
 }
 
-/** What a film depends on, drawn from a layer before anything is computed; `key` is equal for equal content. */
+type Pasted = Pick<Share, 'paste' | 'volume' | 'assumed'>;
+
+/** All that a film is computed from, names resolved. */
 export interface FilmPlan {
-  readonly key: string;
-  compute(): LayerFilm;
+  readonly kind: LayerKind;
+  readonly in: Plan['kind'];
+  readonly colour: {
+    readonly is: 'pastes' | 'none' | 'stated' | 'unresolved' | 'not known';
+    readonly pastes: readonly Pasted[];
+    /** it holds a paint nobody knows the composition of */
+    readonly unknownPaint: boolean;
+    /** a record's, without amounts */
+    readonly noProportions: boolean;
+  };
+  readonly medium:
+    | { readonly is: 'liquids'; readonly name: string; readonly parts: readonly LiquidPart[] }
+    | { readonly is: 'none' | 'unresolved' };
+  readonly share?: Measure;
+  readonly film?: Measure;
+  readonly coats?: Measure;
+  readonly material?: GroundMaterial;
 }
 
-const written = (x: Interval): string => `${x.low}..${x.likely}..${x.high}`;
+/** The paints of a layer's colour, worked out; undefined where it has none or they are not known. */
+export function coloursOf(layer: Layer): Colour | undefined {
+  const formula = layer.colour?.kind === 'formula' ? layer.colour.formula : undefined;
+  return formula && colourOf(formula, tubeBinder(layer.material?.is?.id));
+}
+
+function colourPlan(layer: Layer, kind: Plan['kind']): FilmPlan['colour'] {
+  const { colour } = layer;
+  const silent = { pastes: [], unknownPaint: false, noProportions: false };
+  if (colour?.kind !== 'formula') return { ...silent, is: colour ? 'stated' : 'none' };
+  const unknownPaint = holdsUnknown(colour.formula);
+  const noProportions = kind === 'record' && withoutProportions(colour.formula);
+  if (unknownPaint || noProportions) return { is: 'not known', pastes: [], unknownPaint, noProportions };
+  const pastes = coloursOf(layer)?.pastes.map(({ paste, volume, assumed }) => ({ paste, volume, assumed }));
+  return pastes ? { ...silent, is: 'pastes', pastes } : { ...silent, is: 'unresolved' };
+}
+
+function mediumPlan({ medium }: Layer): FilmPlan['medium'] {
+  if (!medium) return { is: 'none' };
+  const liquids = mediumOf(medium);
+  return liquids ? { is: 'liquids', name: liquids.name, parts: liquids.parts } : { is: 'unresolved' };
+}
 
 export function filmPlan(layer: Layer, kind: Plan['kind']): FilmPlan {
-  const formula = layer.colour?.kind === 'formula' ? layer.colour.formula : undefined;
-  const claimsNothing = kind === 'record' && formula !== undefined && withoutProportions(formula);
-  const nobodyKnows = holdsUnknown(formula);
-  const colour =
-    formula && !claimsNothing && !nobodyKnows
-      ? colourOf(formula, tubeBinder(layer.material?.is?.id))
-      : undefined;
-  const medium = layer.medium && mediumOf(layer.medium);
-  const share = layer.medium?.share?.value;
-  const { film, coats } = layer;
-  const material = layer.material?.is;
-  const key = [
-    layer.kind,
-    kind,
-    colour?.key ?? (nobodyKnows ? 'unknown' : formula ? 'unresolved' : (layer.colour?.kind ?? '')),
-    medium?.key ?? (layer.medium ? 'unresolved' : ''),
-    share ? written(share) : '',
-    film ? film.given + written(film.value) : '',
-    coats ? written(coats.value) : '',
-    material?.id ?? '',
-  ].join('\n');
-
-  const compute = (): LayerFilm => {
-    const assumptions: Assumption[] = [];
-    const counted: Assumption[] = [];
-    const times = coatCount(layer, kind, counted);
-    const coat = coatFilm(layer, times, assumptions);
-    assumptions.push(...counted);
-    if (claimsNothing)
-      assumptions.push({
-        field: 'colour',
-        value: 'no proportions',
-        why: 'a record’s formula without amounts names what is there and no more',
-      });
-    if (nobodyKnows)
-      assumptions.push({
-        field: 'colour',
-        value: 'unknown',
-        why: 'of a paint in it nobody knows the composition',
-      });
-    assumePastes(colour, assumptions);
-    const broken =
-      (formula && !claimsNothing && !nobodyKnows && !colour) || (layer.medium !== undefined && !medium);
-    // a layer that says nothing of its colour but names a medium is a layer of that medium: an oiling out, a varnish
-    const composable =
-      !broken && (colour !== undefined || (layer.colour === undefined && medium !== undefined));
-    return {
-      composition: composable ? composition(layer, colour, medium, coat, assumptions) : undefined,
-      colour,
-      medium,
-      coats: times,
-      coat,
-      dryFilm: scale(coat, times),
-      assumptions,
-    };
+  return {
+    kind: layer.kind,
+    in: kind,
+    colour: colourPlan(layer, kind),
+    medium: mediumPlan(layer),
+    share: layer.medium?.share,
+    film: layer.film,
+    coats: layer.coats,
+    material: layer.material?.is,
   };
-  return { key, compute };
 }
 
+type Planned = Placeless<FilmPlan>;
+
+export function filmOf(plan: Planned): LayerFilm {
+  const { colour, medium } = plan;
+  const assumptions: Assumption[] = [];
+  const counted: Assumption[] = [];
+  const times = coatCount(plan, counted);
+  const coat = coatFilm(plan, times, assumptions);
+  assumptions.push(...counted);
+  if (colour.noProportions)
+    assumptions.push({
+      field: 'colour',
+      value: 'no proportions',
+      why: 'a record’s formula without amounts names what is there and no more',
+    });
+  if (colour.unknownPaint)
+    assumptions.push({
+      field: 'colour',
+      value: 'unknown',
+      why: 'of a paint in it nobody knows the composition',
+    });
+  const { pastes } = colour;
+  assumePastes(pastes, assumptions);
+  const broken = colour.is === 'unresolved' || medium.is === 'unresolved';
+  // Where a layer says nothing of its colour but names a medium, it is a layer of that medium: an oiling out, a varnish.
+  const composable = !broken && (colour.is === 'pastes' || (colour.is === 'none' && medium.is === 'liquids'));
+  return {
+    composition: composable ? composition(plan, pastes, coat, assumptions) : undefined,
+    pastes,
+    unknown: colour.unknownPaint,
+    coats: times,
+    coat,
+    dryFilm: scale(coat, times),
+    assumptions,
+  };
+}
+
+/** A layer's film, computed anew: for layers that stand in no plan. */
+export const filmOfLayer = (layer: Layer, kind: Plan['kind']): LayerFilm => filmOf(filmPlan(layer, kind));
+
 function composition(
-  layer: Layer,
-  colour: Colour | undefined,
-  medium: Liquids | undefined,
+  { kind, medium, share: stated }: Planned,
+  pastes: LayerFilm['pastes'],
   coat: Interval,
   assumptions: Assumption[],
 ) {
   let share = exactly(0);
-  if (medium) {
-    if (layer.medium?.share) share = believed(layer.medium.share.value, BELIEVED.share);
-    else if (!colour) share = exactly(1);
+  if (medium.is === 'liquids') {
+    if (stated) share = believed(stated.value, BELIEVED.share);
+    else if (pastes.length === 0) share = exactly(1);
     else {
       share = { low: 0.1, likely: 0.25, high: 0.5 };
       assumptions.push({
@@ -116,7 +149,7 @@ function composition(
         why: 'the layer names a medium and no share of it',
       });
     }
-  } else if (colour && layer.kind !== 'ground') {
+  } else if (pastes.length > 0 && kind !== 'ground') {
     assumptions.push({
       field: 'medium',
       value: 'none',
@@ -124,8 +157,8 @@ function composition(
     });
   }
   const input: FilmInput = {
-    pastes: colour?.pastes ?? [],
-    medium: medium && { name: medium.name, parts: medium.parts },
+    pastes,
+    medium: medium.is === 'liquids' ? medium : undefined,
     mediumShare: share,
     dryFilm: coat,
     solvent,
@@ -134,8 +167,7 @@ function composition(
 }
 
 /** What is assumed of the pastes, told once for all that are alike. */
-function assumePastes(colour: Colour | undefined, assumptions: Assumption[]): void {
-  const pastes = colour?.pastes ?? [];
+function assumePastes(pastes: LayerFilm['pastes'], assumptions: Assumption[]): void {
   const tubes = pastes.filter((p) => p.assumed).map((p) => `${p.paste.name} in ${p.paste.binder.id}`);
   if (tubes.length > 0)
     assumptions.push({
@@ -153,9 +185,7 @@ function assumePastes(colour: Colour | undefined, assumptions: Assumption[]): vo
     });
 }
 
-function coatFilm(layer: Layer, coats: number, assumptions: Assumption[]): Interval {
-  const { film } = layer;
-  const material = layer.material?.is;
+function coatFilm({ film, material, kind }: Planned, coats: number, assumptions: Assumption[]): Interval {
   if (film && film.given !== 'unknown') {
     const value = believed(film.value, BELIEVED.film);
     if (film.given === 'word')
@@ -172,8 +202,8 @@ function coatFilm(layer: Layer, coats: number, assumptions: Assumption[]): Inter
     high: material.film.high,
   };
   // The table's film is that of a finished ground or size, however often it was laid.
-  const shared = whole !== undefined && coats > 1 && (layer.kind === 'ground' || layer.kind === 'size');
-  const value = whole ? believed(shared ? scale(whole, 1 / coats) : whole, BELIEVED.film) : FILM[layer.kind];
+  const shared = whole !== undefined && coats > 1 && (kind === 'ground' || kind === 'size');
+  const value = whole ? believed(shared ? scale(whole, 1 / coats) : whole, BELIEVED.film) : FILM[kind];
   const told = shared ? whole : value;
   assumptions.push({
     field: 'film',
@@ -186,8 +216,7 @@ function coatFilm(layer: Layer, coats: number, assumptions: Assumption[]): Inter
   return value;
 }
 
-function coatCount(layer: Layer, kind: Plan['kind'], assumptions: Assumption[]): number {
-  const { coats } = layer;
+function coatCount({ coats, in: kind }: Planned, assumptions: Assumption[]): number {
   if (coats && coats.given !== 'unknown') return Math.round(believed(coats.value, BELIEVED.coats).likely);
   if (coats || kind === 'plan')
     assumptions.push({
@@ -203,8 +232,8 @@ const HAND = Math.log(1.3);
 const WIDEST = Math.log(5);
 
 /** ln of the factor by which a film may be off its likely thickness. */
-export function mayBeThicker(layer: Layer, { coat }: LayerFilm): number {
-  if (layer.film?.given === 'exact') return HAND;
+export function mayBeThicker(given: Measure['given'] | undefined, { coat }: LayerFilm): number {
+  if (given === 'exact') return HAND;
   const wide = Math.max(Math.log(coat.high / coat.likely), Math.log(coat.likely / coat.low));
   return Math.min(WIDEST, Math.max(wide, 0.01));
 }

@@ -1,16 +1,65 @@
 /** What each layer does to the colour beneath it: an opaque surface, a film that lets light through, or nothing. */
+
+import type { GroundMaterial, Pigment } from '../materials/types.ts';
+import type { Placeless } from '../memory/key.ts';
 import { parseColour } from '../optics/css.ts';
 import type { Confidence, OpticalData } from '../optics/data.ts';
 import { opticalData } from '../optics/data.ts';
 import type { FilmPigment } from '../optics/stack.ts';
 import { GLOSS, MATT, type Surface } from '../optics/surface.ts';
-import type { Layer, OwnPigment, Plan } from '../plan/plan.ts';
+import type { Layer, LayerKind, Measure, OwnPigment, Plan } from '../plan/plan.ts';
 import type { Composition } from '../results/study.ts';
-import { type LayerFilm, mayBeThicker } from './film.ts';
-import { holdsUnknown } from './recipe.ts';
+import { coloursOf, type LayerFilm, mayBeThicker } from './film.ts';
 
-/** Optical data of a painter's own pigment, undefined where there are none. */
-export type OwnOptics = (own: OwnPigment) => OpticalData | undefined;
+/** A pigment of a film that is the painter's own, and its optical data where there are any. */
+export interface OwnOptics {
+  readonly pigment: Pigment;
+  readonly name: string;
+  readonly optical?: OpticalData;
+}
+
+/** All that a layer's look is computed from, names resolved. */
+export interface LayPlan {
+  readonly kind: LayerKind;
+  readonly name: string;
+  readonly colour?:
+    | { readonly kind: 'formula' | 'unknown' }
+    | { readonly kind: 'value'; readonly css: string };
+  readonly material?: GroundMaterial;
+  readonly film: LayerFilm;
+  /** how its film is written, where it is */
+  readonly given?: Measure['given'];
+  readonly own: readonly OwnOptics[];
+  /** how the plan wants colours compared, where it says so */
+  readonly wanted?: Surface;
+}
+
+/** `film` is the layer's, perhaps remembered from an earlier reading; `optics` tells what an own pigment looks like now. */
+export function layPlan(
+  layer: Layer,
+  film: LayerFilm,
+  wanted: Surface | undefined,
+  optics: (own: OwnPigment) => OpticalData | undefined,
+): LayPlan {
+  const { kind, name, colour } = layer;
+  const now = coloursOf(layer)?.pastes;
+  return {
+    kind,
+    name,
+    colour:
+      colour?.kind === 'value' ? { kind: 'value', css: colour.value.css } : colour && { kind: colour.kind },
+    material: layer.material?.is,
+    film,
+    given: layer.film?.given,
+    own: film.pastes.flatMap(({ paste }, i) =>
+      paste.pigments.flatMap(({ pigment }, j) => {
+        const own = now?.[i]?.own[j];
+        return own ? [{ pigment, name: own.name, optical: optics(own) }] : [];
+      }),
+    ),
+    wanted,
+  };
+}
 
 type Lab = readonly [number, number, number];
 
@@ -84,11 +133,11 @@ export function bareSupport(plan: Plan): Lay & { readonly kind: 'opaque' } {
   };
 }
 
-export function layOf(layer: Layer, film: LayerFilm, wanted: Surface | undefined, ownOptics: OwnOptics): Lay {
-  const { colour } = layer;
+export function layOf(layer: Placeless<LayPlan>): Lay {
+  const { colour, film, wanted, material } = layer;
   const matt = wanted ?? MATT;
   if (colour?.kind === 'value') {
-    const lab = parseColour(colour.value.css);
+    const lab = parseColour(colour.css);
     if (!lab) return { kind: 'unpredictable' };
     return {
       kind: 'opaque',
@@ -99,14 +148,11 @@ export function layOf(layer: Layer, film: LayerFilm, wanted: Surface | undefined
       basis: ['colour as stated'],
     };
   }
-  if (colour?.kind === 'unknown' || (colour?.kind === 'formula' && holdsUnknown(colour.formula)))
+  if (colour?.kind === 'unknown' || film.unknown)
     return clear([`colour of ${layer.name} unknown, taken as transparent`], undefined, UNKNOWN);
   if (colour?.kind === 'formula')
-    return film.composition
-      ? filmOf(film, film.composition, layer, wanted, ownOptics)
-      : { kind: 'unpredictable' };
+    return film.composition ? filmLay(layer, film.composition) : { kind: 'unpredictable' };
 
-  const material = layer.material?.is;
   if (material && layer.kind !== 'drawing') {
     if (material.transparent) return clear();
     const face = wanted ?? (material.kind === 'leaf' ? GLOSS : MATT);
@@ -128,13 +174,7 @@ export function layOf(layer: Layer, film: LayerFilm, wanted: Surface | undefined
   );
 }
 
-function filmOf(
-  film: LayerFilm,
-  composition: Composition,
-  layer: Layer,
-  wanted: Surface | undefined,
-  ownOptics: OwnOptics,
-): Lay {
+function filmLay({ film, own: owned, given, wanted }: Placeless<LayPlan>, composition: Composition): Lay {
   const pigments: FilmPigment[] = [];
   const basis: string[] = [];
   let confidence: Confidence = 'A';
@@ -144,8 +184,8 @@ function filmOf(
   for (const { pigment, volumeFraction } of composition.pigments) {
     const fraction = volumeFraction.likely;
     if (!(fraction > 0)) continue;
-    const own = film.colour?.pastes.flatMap((p) => p.own).find((o) => o.pigment === pigment);
-    const found: OpticalData | undefined = own ? ownOptics(own) : opticalData(pigment.id);
+    const own = owned.find((o) => o.pigment === pigment);
+    const found: OpticalData | undefined = own ? own.optical : opticalData(pigment.id);
     if (!found) {
       confidence = 'D';
       missing += fraction;
@@ -163,7 +203,7 @@ function filmOf(
     kind: 'film',
     pigments,
     thickness: film.coat.likely * film.coats,
-    spread: Math.hypot(mayBeThicker(layer, film), pigmentSpread(composition)),
+    spread: Math.hypot(mayBeThicker(given, film), pigmentSpread(composition)),
     face: wanted ?? (glossy ? GLOSS : MATT),
     confidence,
     residual: weight > 0 ? Math.sqrt(squares / weight) : 0,

@@ -4,9 +4,10 @@
  * itself: no figure is better than a figure of something else.
  */
 import type { LiquidPart, PasteInput } from '../film/input.ts';
-import { at, MIDDLE, paste } from '../film/paste.ts';
+import { at, MIDDLE, paste as pasteAt } from '../film/paste.ts';
 import { binder, solvent } from '../materials/catalogue.ts';
 import type { Pigment } from '../materials/types.ts';
+import { insideFirst } from '../memory/inside-first.ts';
 import type { Formula, Ingredient, Layer, Medium, Mix, OwnPigment, Paint, Part } from '../plan/plan.ts';
 
 /** Pastes by volume, adding up to 1, with what the choice of paste assumes. */
@@ -14,8 +15,6 @@ export interface Colour {
   readonly pastes: readonly Share[];
   /** g/cm³ */
   readonly density: number;
-  /** equal for equal content, whatever the file it came from */
-  readonly key: string;
 }
 
 export interface Share {
@@ -23,11 +22,10 @@ export interface Share {
   readonly volume: number;
   /** g/cm³ */
   readonly density: number;
-  /** own pigments in it, for their swatches */
-  readonly own: readonly OwnPigment[];
-  /** a code used directly: a tube in linseed oil is assumed */
+  /** for each of its pigments, which of the painter's own it is, if any */
+  readonly own: readonly (OwnPigment | undefined)[];
+  /** a code used directly: a tube of it is assumed */
   readonly assumed: boolean;
-  readonly key: string;
 }
 
 export interface Liquids {
@@ -35,101 +33,53 @@ export interface Liquids {
   readonly parts: readonly LiquidPart[];
   /** g/cm³ */
   readonly density: number;
-  readonly key: string;
 }
-
-/** Nobody mixes mixes so deep; a text that does must not exhaust the stack. */
-const DEEPEST = 200;
 
 /** Remembers what each declaration came down to. Declarations never change once read, so nothing here goes stale. */
-function remembered<K extends object, V>(make: (key: K, depth: number) => V | undefined) {
+function remembered<K extends object, V>(
+  inside: (key: K) => readonly K[],
+  make: (key: K, of: (inner: K) => V | undefined) => V | undefined,
+): (key: K) => V | undefined {
   const known = new WeakMap<K, { readonly value: V | undefined }>();
-  const open = new Set<K>();
-  return (key: K, depth = 0): V | undefined => {
-    const found = known.get(key);
-    if (found) return found.value;
-    if (open.has(key) || depth > DEEPEST) return undefined;
-    open.add(key);
-    try {
-      const value = make(key, depth);
-      known.set(key, { value });
-      return value;
-    } finally {
-      open.delete(key);
-    }
-  };
+  return (key) => insideFirst(key, inside, make, known);
 }
+
+const nothing = (): readonly never[] => [];
+const mixesIn = ({ formula }: Pick<Mix, 'formula'>): readonly Mix[] =>
+  formula?.parts.flatMap(({ ingredient: { is } }) => (is.kind === 'mix' ? [is.mix] : [])) ?? [];
+const mediumsIn = ({ formula }: Medium): readonly Medium[] =>
+  formula?.parts.flatMap(({ ingredient: { is } }) => (is.kind === 'medium' ? [is.medium] : [])) ?? [];
 
 const amount = (part: Part): number => {
   const value = part.amount?.value ?? 1;
   return Number.isFinite(value) && value > 0 ? value : 0;
 };
 
-const pigmentKeys = new WeakMap<Pigment, string>();
-/** Everything a study may read of a pigment: a painter's own may change in any figure. */
-function pigmentKey(pigment: Pigment, own: boolean): string {
-  if (!own) return pigment.id;
-  const key = pigmentKeys.get(pigment) ?? JSON.stringify(pigment);
-  pigmentKeys.set(pigment, key);
-  return key;
-}
+const share = (paste: PasteInput, own: Share['own'], assumed: boolean): Share => ({
+  paste,
+  volume: 1,
+  density: pasteAt(paste, MIDDLE, solvent)?.density ?? 1,
+  own,
+  assumed,
+});
 
-function share(
-  input: PasteInput,
-  own: readonly OwnPigment[],
-  ownPigments: ReadonlySet<Pigment>,
-  assumed: boolean,
-): Share {
-  const pigments = input.pigments.map(
-    (p) => `${p.mass} ${pigmentKey(p.pigment, ownPigments.has(p.pigment))}`,
-  );
-  const oil = input.oil ? `${input.oil.low},${input.oil.likely},${input.oil.high}` : '';
-  const swatches = own.map((o) => swatchKey(o)).join(';');
-  return {
-    paste: input,
-    volume: 1,
-    density: paste(input, MIDDLE, solvent)?.density ?? 1,
-    own,
-    assumed,
-    key: `${input.name}=${pigments.join('+')} in ${input.binder.id} ${oil}${swatches}`,
-  };
-}
-
-/** The part of an own pigment that colour depends on. */
-export const swatchKey = (own: OwnPigment): string =>
-  own.swatches
-    .map(
-      (s) =>
-        `${s.kind} ${s.colour.css} ${s.tint?.parts ?? ''} ${s.tint?.white.name ?? ''} ${s.film?.value.likely ?? ''}`,
-    )
-    .join(',');
-
-const paintShare = remembered<Paint, Share>((paint) => {
+const paintShare = remembered<Paint, Share>(nothing, (paint) => {
   const { formula } = paint;
   if (!formula || formula.amounts === 'mixed' || formula.parts.length === 0) return undefined;
   const ground = paint.binder ? paint.binder.is : binder('linseed');
   if (!ground) return undefined;
   const pigments: { pigment: Pigment; mass: number }[] = [];
-  const own: OwnPigment[] = [];
-  const ownPigments = new Set<Pigment>();
+  const own: (OwnPigment | undefined)[] = [];
   for (const part of formula.parts) {
     const { is } = part.ingredient;
     if (is.kind !== 'pigment') return undefined;
-    if (is.own) {
-      own.push(is.own);
-      ownPigments.add(is.pigment);
-    }
+    own.push(is.own);
     // Dry pigment is weighed; a volume of it is turned into mass by the density of its grains.
     const mass = amount(part) * (part.amount?.kind === 'ml' ? at(is.pigment.density, 0) : 1);
     pigments.push({ pigment: is.pigment, mass });
   }
   if (!(pigments.reduce((sum, p) => sum + p.mass, 0) > 0)) return undefined;
-  return share(
-    { name: paint.name, pigments, binder: ground, oil: paint.oil?.value },
-    own,
-    ownPigments,
-    false,
-  );
+  return share({ name: paint.name, pigments, binder: ground, oil: paint.oil?.value }, own, false);
 });
 
 /** Water-borne paints by the word of their layer's `material`; any other code used directly is a tube in linseed oil. */
@@ -152,22 +102,28 @@ function tube(pigment: Pigment, own: OwnPigment | undefined, binderId: string): 
   const medium = binder(binderId);
   if (!medium) return undefined;
   const input = { name: own?.name ?? pigment.id, pigments: [{ pigment, mass: 1 }], binder: medium };
-  const made = share(input, own ? [own] : [], new Set(own ? [pigment] : []), true);
+  const made = share(input, [own], true);
   known.set(binderId, made);
   return made;
 }
 
-const mixColour = remembered<Mix, Colour>((mix, depth) =>
-  mix.formula ? colourOf(mix.formula, 'linseed', depth + 1) : undefined,
-);
+/** By the binder that codes used directly are tubes in. */
+const mixColours = new Map<string, (mix: Mix) => Colour | undefined>();
+function mixColour(mix: Mix, tubeIn: string): Colour | undefined {
+  let of = mixColours.get(tubeIn);
+  if (!of) {
+    of = remembered(mixesIn, ({ formula }, inner) => formula && sum(formula, tubeIn, inner));
+    mixColours.set(tubeIn, of);
+  }
+  return of(mix);
+}
 
 function inside(
-  ingredient: Ingredient,
+  { is }: Ingredient,
   tubeIn: string,
-  depth: number,
+  mixed: (mix: Mix) => Colour | undefined,
 ): Pick<Colour, 'pastes' | 'density'> | undefined {
-  const { is } = ingredient;
-  if (is.kind === 'mix') return mixColour(is.mix, depth);
+  if (is.kind === 'mix') return mixed(is.mix);
   const one =
     is.kind === 'paint'
       ? paintShare(is.paint)
@@ -177,23 +133,15 @@ function inside(
   return one && { pastes: [one], density: one.density };
 }
 
-const formulas = new WeakMap<Formula, { readonly colour: Colour | undefined }>();
+/** The pastes of a colour formula; codes used directly, in mixes too, are tubes in the binder `tubeIn`. */
+export const colourOf = (formula: Formula, tubeIn = 'linseed'): Colour | undefined =>
+  sum(formula, tubeIn, (mix) => mixColour(mix, tubeIn));
 
-/** The pastes of a colour formula; codes used directly are tubes in the binder `tubeIn`. */
-export function colourOf(formula: Formula, tubeIn = 'linseed', depth = 0): Colour | undefined {
-  const known = formulas.get(formula);
-  if (known) return known.colour;
-  const colour = sum(formula, tubeIn, depth);
-  // Inside a circle or too deep the answer depends on where one came from; it is then not kept.
-  if (colour) formulas.set(formula, { colour });
-  return colour;
-}
-
-function sum(formula: Formula, tubeIn: string, depth: number): Colour | undefined {
+function sum(formula: Formula, tubeIn: string, mixed: (mix: Mix) => Colour | undefined): Colour | undefined {
   if (formula.amounts === 'mixed' || formula.parts.length === 0) return undefined;
   const found: { volume: number; inside: Pick<Colour, 'pastes' | 'density'> }[] = [];
   for (const part of formula.parts) {
-    const made = inside(part.ingredient, tubeIn, depth);
+    const made = inside(part.ingredient, tubeIn, mixed);
     if (!made) return undefined;
     found.push({ volume: amount(part) / (part.amount?.kind === 'g' ? made.density : 1), inside: made });
   }
@@ -209,19 +157,18 @@ function sum(formula: Formula, tubeIn: string, depth: number): Colour | undefine
       volumes.set(p.paste, { ...p, volume: before + part * p.volume });
     }
   }
-  const pastes = [...volumes.values()].filter((p) => p.volume > 0);
-  return { pastes, density, key: pastes.map((p) => `${p.volume}*${p.key}`).join('|') };
+  return { pastes: [...volumes.values()].filter((p) => p.volume > 0), density };
 }
 
-const mixHolds = remembered<Mix, boolean>((mix, depth) => holdsUnknown(mix.formula, depth + 1));
-
-/** Whether a paint nobody knows the composition of is in a colour, however deep. */
-export const holdsUnknown = (formula: Formula | undefined, depth = 0): boolean =>
+const mixHolds = remembered<Mix, boolean>(mixesIn, ({ formula }, of) => holds(formula, of));
+const holds = (formula: Formula | undefined, of: (mix: Mix) => boolean | undefined): boolean =>
   formula?.parts.some(
     ({ ingredient: { is } }) =>
-      (is.kind === 'paint' && is.paint.unknown !== undefined) ||
-      (is.kind === 'mix' && mixHolds(is.mix, depth) === true),
+      (is.kind === 'paint' && is.paint.unknown !== undefined) || (is.kind === 'mix' && of(is.mix) === true),
   ) ?? false;
+
+/** Whether a paint nobody knows the composition of is in a colour, however deep. */
+export const holdsUnknown = (formula: Formula | undefined): boolean => holds(formula, mixHolds);
 
 /** True where a record names what is there and claims no proportions. */
 export const withoutProportions = (formula: Formula): boolean =>
@@ -233,22 +180,17 @@ const mixesParts = ({ is }: Ingredient): boolean => {
   return inner !== undefined && inner.amounts === 'none' && inner.parts.length > 1;
 };
 
-const liquidKey = (p: LiquidPart): string =>
+const liquidId = (p: LiquidPart): string =>
   p.liquid.kind === 'binder' ? p.liquid.binder.id : p.liquid.solvent.id;
 const liquidDensity = (p: LiquidPart): number =>
   at(p.liquid.kind === 'binder' ? p.liquid.binder.density : p.liquid.solvent.density, 0);
 
 function liquids(name: string, parts: readonly LiquidPart[]): Liquids {
   const density = parts.reduce((s, p) => s + p.volume * liquidDensity(p), 0);
-  return {
-    name,
-    parts,
-    density,
-    key: `${name}:${parts.map((p) => `${p.volume}*${liquidKey(p)}`).join('+')}`,
-  };
+  return { name, parts, density };
 }
 
-const mediumLiquids = remembered<Medium, Liquids>((medium, depth) => {
+const mediumLiquids = remembered<Medium, Liquids>(mediumsIn, (medium, of) => {
   const { formula } = medium;
   if (!formula || formula.amounts === 'mixed' || formula.parts.length === 0) return undefined;
   const found: { volume: number; inside: Liquids }[] = [];
@@ -258,7 +200,7 @@ const mediumLiquids = remembered<Medium, Liquids>((medium, depth) => {
       is.kind === 'binder' || is.kind === 'solvent'
         ? liquids('', [{ liquid: is, volume: 1 }])
         : is.kind === 'medium'
-          ? mediumLiquids(is.medium, depth + 1)
+          ? of(is.medium)
           : undefined;
     if (!made) return undefined;
     found.push({ volume: amount(part) / (part.amount?.kind === 'g' ? made.density : 1), inside: made });
@@ -268,8 +210,8 @@ const mediumLiquids = remembered<Medium, Liquids>((medium, depth) => {
   const volumes = new Map<string, LiquidPart>();
   for (const { volume, inside: made } of found)
     for (const p of made.parts) {
-      const before = volumes.get(liquidKey(p))?.volume ?? 0;
-      volumes.set(liquidKey(p), { ...p, volume: before + (volume / whole) * p.volume });
+      const before = volumes.get(liquidId(p))?.volume ?? 0;
+      volumes.set(liquidId(p), { ...p, volume: before + (volume / whole) * p.volume });
     }
   return liquids(
     medium.name,

@@ -2,14 +2,15 @@
 import { MIDDLE, paste } from '../film/paste.ts';
 import { binder, solvent } from '../materials/catalogue.ts';
 import type { Pigment } from '../materials/types.ts';
+import type { Placeless } from '../memory/key.ts';
+import type { Memo } from '../memory/memo.ts';
 import { parseColour } from '../optics/css.ts';
-import { opticalData } from '../optics/data.ts';
+import { type OpticalData, opticalData } from '../optics/data.ts';
 import type { Coefficients } from '../optics/film.ts';
 import type { Surface } from '../optics/surface.ts';
 import { type Calibration, calibrate, type SwatchColour, type WhitePaint } from '../optics/swatches.ts';
 import type { Ingredient, OwnPigment, Swatch } from '../plan/plan.ts';
-import type { Memo } from './memo.ts';
-import { colourOf, swatchKey } from './recipe.ts';
+import { colourOf } from './recipe.ts';
 
 export type { Calibration } from '../optics/swatches.ts';
 
@@ -61,13 +62,28 @@ function swatchColour({ kind, colour, tint, film }: Swatch): SwatchColour[] {
   return film && film.value.likely > 0 ? [{ kind, lab, thickness: film.value.likely }] : [];
 }
 
+interface Swatched {
+  readonly prior?: OpticalData;
+  /** pigment over dry volume of the paint the swatches are of */
+  readonly fraction: number;
+  readonly colours: readonly SwatchColour[];
+  readonly seen?: Surface;
+}
+
+const fromSwatches = ({ prior, fraction, colours, seen }: Placeless<Swatched>): Calibration =>
+  calibrate(prior, fraction, colours, seen);
+
 /** What the swatches of a pigment make of the data of the one it is like. `seen`: the plan's geometry, where it states one. */
 export function calibrated(own: OwnPigment, memo: Memo<Calibration>, seen: Surface | undefined): Calibration {
   const like = own.like?.is.kind === 'pigment' ? own.like.is.pigment : undefined;
   const pigment = own.pigment ?? like;
-  const key = `${like?.id ?? ''}\n${JSON.stringify([pigment?.density, pigment?.oilAbsorption])}\n${seen?.specular ?? ''}\n${swatchKey(own)}`;
-  return memo.get(key, () => {
-    const prior = like && opticalData(like.id);
-    return calibrate(prior, pigment ? tubeFraction(pigment) : 0, own.swatches.flatMap(swatchColour), seen);
-  });
+  return memo.get<Swatched>(
+    {
+      prior: like && opticalData(like.id),
+      fraction: pigment ? tubeFraction(pigment) : 0,
+      colours: own.swatches.flatMap(swatchColour),
+      seen,
+    },
+    fromSwatches,
+  );
 }

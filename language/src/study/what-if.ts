@@ -1,13 +1,28 @@
 /** What a layer would be if it were written otherwise: for fixes that must try before they propose. */
+import type { Interval } from '../materials/interval.ts';
 import type { Layer } from '../plan/plan.ts';
-import type { ColourOn, Composition, Study } from '../results/study.ts';
+import type { ColourOn, Composition, Drying, Study } from '../results/study.ts';
 import { after, createColourMemo, view } from './chain.ts';
-import { filmPlan } from './film.ts';
-import { layOf, wantedFace } from './lay.ts';
+import { dried } from './drying.ts';
+import { filmOfLayer } from './film.ts';
+import { type Lay, layOf, layPlan, wantedFace } from './lay.ts';
 
 /** Composition of a layer, whether or not it stands in a plan. */
 export const compositionOf = (layer: Layer): Composition | undefined =>
-  filmPlan(layer, 'plan').compute().composition;
+  filmOfLayer(layer, 'plan').composition;
+
+/** Drying of a layer in a plan, whether or not it stands there. Temperature in °C. */
+export const dryingOf = (layer: Layer, temperature: Interval): Drying | undefined =>
+  dried({
+    material: layer.material?.is,
+    resin: layer.resin?.is,
+    film: filmOfLayer(layer, 'plan'),
+    temperature,
+  }).drying;
+
+/** What a layer does to the light, whether or not it stands in the plan. `wanted`: through which face, where that is told. */
+export const layWith = (study: Study, layer: Layer, wanted?: Parameters<typeof layPlan>[2]): Lay =>
+  layOf(layPlan(layer, filmOfLayer(layer, study.plan.kind), wanted, (own) => study.calibration(own).data));
 
 /**
  * The colour of an area if `layer` lay on it in place of the plan's layer of the same index. Undefined where nothing can
@@ -16,16 +31,9 @@ export const compositionOf = (layer: Layer): Composition | undefined =>
 export function colourWith(study: Study, layer: Layer, area: string): ColourOn | undefined {
   const { plan } = study;
   const memo = createColourMemo();
-  const lay = layOf(
-    layer,
-    filmPlan(layer, plan.kind).compute(),
-    wantedFace(plan),
-    (own) => study.calibration(own).data,
-  );
+  const lay = layWith(study, layer, wantedFace(plan));
   const wiped = layer.wipeOut.some((w) => w.areas.includes(area));
-  // Ids only name states within one memory; 0 is no state's of this one.
-  const beneath = study.beneath(area, layer.index);
-  const state = after(memo, beneath && { ...beneath, id: 0 }, { id: -1, lay }, wiped);
+  const state = after(memo, study.beneath(area, layer.index), lay, wiped);
   if (!state) return undefined;
   const { lab, radius, screen } = view(memo, state, plan.studio.lightSource?.value ?? 'D65');
   const { hex, outOfGamut } = screen();

@@ -2,8 +2,7 @@ import { exactly } from '../../materials/interval.ts';
 import type { Plan } from '../../plan/plan.ts';
 import type { Study } from '../../results/study.ts';
 import { SESSION_HOURS, TEMPERATURE } from '../../study/defaults.ts';
-import { dried } from '../../study/drying.ts';
-import { filmPlan } from '../../study/film.ts';
+import { dryingOf } from '../../study/what-if.ts';
 import type { Rule } from '../rule.ts';
 import type { FilmStudy } from '../shared/beneath.ts';
 import { ceiling, fall } from '../shared/falls.ts';
@@ -21,7 +20,7 @@ function fixes(plan: Plan, study: Study, film: FilmStudy) {
   const over = ceiling(study, film);
   const falls = fall(study, film) !== undefined;
   return useMedium(plan, film.layer, (c, changed) => {
-    const open = dried(changed, filmPlan(changed, 'plan').compute(), temperature).drying?.open ?? exactly(0);
+    const open = dryingOf(changed, temperature)?.open ?? exactly(0);
     return (
       open.low * HOURS >= sessionHours(plan) &&
       c.fatness.likely < over &&

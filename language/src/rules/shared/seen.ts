@@ -4,8 +4,8 @@ import { deltaE00 } from '../../optics/difference.ts';
 import { layOn, toColour, WIPED_OUT_KEEPS } from '../../optics/stack.ts';
 import type { Layer, Place } from '../../plan/plan.ts';
 import type { Study } from '../../results/study.ts';
-import { filmPlan } from '../../study/film.ts';
-import { type Lay, layOf } from '../../study/lay.ts';
+import type { Lay } from '../../study/lay.ts';
+import { layWith } from '../../study/what-if.ts';
 import { quoted } from './words.ts';
 
 /** Colours before and after a layer on an area, both through the same face: what its pigments do, gloss left out. */
@@ -37,12 +37,7 @@ const lays = new WeakMap<Layer, Lay>();
 export function layOfLayer(study: Study, layer: Layer): Lay {
   const known = lays.get(layer);
   if (known) return known;
-  const made = layOf(
-    layer,
-    filmPlan(layer, study.plan.kind).compute(),
-    undefined,
-    (own) => study.calibration(own).data,
-  );
+  const made = layWith(study, layer);
   lays.set(layer, made);
   return made;
 }

@@ -4,7 +4,7 @@ import { expect, test } from 'vitest';
 import type { Model } from '../../language/generated/ast.ts';
 import { parseChunk } from '../../language/src/syntax/chunk.ts';
 import { parse } from '../../language/src/syntax/parser.ts';
-import { scan } from '../../language/src/syntax/scan.ts';
+import { scan, shapeOf } from '../../language/src/syntax/scan.ts';
 import { samples } from '../plan/samples.ts';
 
 const tree = (node: AstNode | undefined, base: number): unknown =>
@@ -30,7 +30,7 @@ test.each(
   const whole = parse<Model>(text, 'Model');
   expect(whole?.parserErrors.map((e) => e.message)).toEqual([]);
   const chunks = scan(text).map((chunk) => {
-    const parsed = parseChunk(text.slice(chunk.start, chunk.end), chunk);
+    const parsed = parseChunk(text.slice(chunk.start, chunk.end), shapeOf(chunk));
     expect(parsed.problems).toEqual([]);
     return tree(parsed.declaration?.node, chunk.start);
   });

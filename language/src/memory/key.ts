@@ -17,22 +17,26 @@ type AnyFunction = (...args: never[]) => unknown;
 
 /** Texts longer than this are told by a number. */
 const LONG = 48;
-/** So many long texts are remembered; numbers are never given twice, so that forgetting costs work and nothing else. */
-const MOST = 100_000;
+/** Twice so many long texts are remembered; numbers are never given again, so that forgetting costs work and nothing else. */
+const MOST = 50_000;
 /** Nothing plain nests deeper; what does is taken to lead back to itself and stands for itself alone. */
 const DEEPEST = 60;
 
 const known = new WeakMap<object, string>();
 let numbers = new Map<string, string>();
+let before = new Map<string, string>();
 let next = 0;
 
 const fresh = (): string => `#${next++}`;
 
 function numbered(text: string): string {
-  const before = numbers.get(text);
-  if (before) return before;
-  if (numbers.size >= MOST) numbers = new Map();
-  const number = fresh();
+  const used = numbers.get(text);
+  if (used) return used;
+  if (numbers.size >= MOST) {
+    before = numbers;
+    numbers = new Map();
+  }
+  const number = before.get(text) ?? fresh();
   numbers.set(text, number);
   return number;
 }
@@ -90,4 +94,6 @@ function write(value: unknown, depth: number): string {
 }
 
 /** What is handed must not change afterwards. */
-export const keyOf = (handed: unknown): string => write(handed, 0);
+export const keyOf = (handed: unknown): string =>
+  // its own text is the key: only what lies in it comes back often enough to be numbered
+  typeof handed === 'object' && handed !== null && !known.has(handed) ? content(handed, 1) : write(handed, 0);

@@ -2,6 +2,8 @@
 import type * as Ast from '../../generated/ast.ts';
 import { binder, materialNames, nearest } from '../materials/catalogue.ts';
 import type { Hazard, Lightfastness, Pigment } from '../materials/types.ts';
+import type { Placeless } from '../memory/key.ts';
+import type { Memo } from '../memory/memo.ts';
 import type { Piece } from '../syntax/chunk.ts';
 import { type At, at, nameUse, placeOf, problem } from './context.ts';
 import { colourValue, fieldUse } from './layers.ts';
@@ -117,10 +119,19 @@ function pigmentField(reader: Reader, node: Ast.PigmentField, here: At, own: Fil
 
 const stated = { text: 'stated in the plan', mark: 'assumption' } as const;
 
+/** What a painter states of a pigment of their own, and the pigment it is like. */
+interface Stated {
+  readonly own: Pick<OwnPigment, 'name' | 'density' | 'oilAbsorption' | 'lightfast' | 'hazards'>;
+  readonly base: Pigment;
+  /** the file it stands in: another file may have one of that name */
+  readonly uri: string;
+}
+
 /** The catalogue's pigment with the painter's own figures in their places. */
-function merged(own: OwnPigment, base: Pigment): Pigment {
-  const figure = (m: Measure) => ({ low: m.value.low, high: m.value.high, source: stated });
-  const usable = (m: Measure | undefined): m is Measure => m !== undefined && m.value.low > 0;
+function merged({ own, base }: Placeless<Stated>): Pigment {
+  const figure = (m: Placeless<Measure>) => ({ low: m.value.low, high: m.value.high, source: stated });
+  const usable = (m: Placeless<Measure> | undefined): m is Placeless<Measure> =>
+    m !== undefined && m.value.low > 0;
   return {
     ...base,
     id: own.name,
@@ -139,6 +150,7 @@ export function fillPigment(
   statement: Statement,
   own: Filled<OwnPigment>,
   record: boolean,
+  memo: Memo<Pigment>,
 ): void {
   const node = statement.parsed.declaration?.node as Ast.OwnPigment;
   own.like = ingredient(reader, node.like, where(reader, statement), 'paint');
@@ -149,5 +161,10 @@ export function fillPigment(
     pigmentField(reader, field, here, own);
   }
   const like = own.like?.is;
-  if (like?.kind === 'pigment') own.pigment = merged(own, like.pigment);
+  if (like?.kind !== 'pigment') return;
+  const { name, density, oilAbsorption, lightfast, hazards } = own;
+  own.pigment = memo.get<Stated>(
+    { own: { name, density, oilAbsorption, lightfast, hazards }, base: like.pigment, uri: own.place.uri },
+    merged,
+  );
 }

@@ -40,8 +40,8 @@ export function readPlan(
   host: PlanHost = loneHost,
   memo: PlanMemo = createPlanMemo(),
 ): Plan {
-  memo.before = memo.now;
-  memo.now = new Map();
+  memo.parsed.turn();
+  memo.pigments.turn();
   memo.used = new Map();
   return readFile(text, uri, host, memo, [uri]);
 }
@@ -60,7 +60,8 @@ function readFile(text: string, uri: string, host: PlanHost, memo: PlanMemo, cha
   const own = declareMaterials(reading, scope, clashes);
   const uses = readUses(reading, host, memo, chain);
   bringIn(uses, scope, clashes);
-  for (const [statement, pigment] of own.pigments) fillPigment(reader, statement, pigment, record);
+  for (const [statement, pigment] of own.pigments)
+    fillPigment(reader, statement, pigment, record, memo.pigments);
   for (const [statement, paint] of own.paints) fillPaint(reader, statement, paint);
   for (const [statement, medium] of own.mediums) fillMedium(reader, statement, medium);
   for (const [statement, mix] of own.mixes) fillMix(reader, statement, mix);

@@ -1,6 +1,6 @@
 /** The declarations of a text, parsed or remembered, and their problems. */
 import { type Parsed, parseChunk } from '../syntax/chunk.ts';
-import { type Chunk, scan } from '../syntax/scan.ts';
+import { type Shape, scan, shapeOf } from '../syntax/scan.ts';
 import { type Context, problem } from './context.ts';
 import type { PlanMemo } from './memo.ts';
 import type { Place, Problem } from './plan.ts';
@@ -9,28 +9,14 @@ import type { Statement } from './statement.ts';
 /** More problems than this help nobody: what comes after them is not read, so that no text takes long. */
 const MOST_PROBLEMS = 1000;
 
-/** Equal for chunks that are parsed alike: their text, and what the scanner saw around it (braces, open comments). */
-function shapeOf(own: string, { start, open, close, stray, openMissing, unclosed, fields }: Chunk): string {
-  const marks = [open, close, stray, ...(unclosed ?? []).map((u) => u.start), ...fields].map((o) =>
-    o === undefined ? '' : o - start,
-  );
-  return `${own}\n${openMissing ? 'missing ' : ''}${marks.join(' ')} ${unclosed?.length ?? 0}`;
-}
-
-function parsed(text: string, chunk: Chunk, memo: PlanMemo): Parsed {
-  const own = text.slice(chunk.start, chunk.end);
-  const shape = shapeOf(own, chunk);
-  let known = memo.now.get(shape) ?? memo.before.get(shape);
-  known ??= parseChunk(own, chunk);
-  memo.now.set(shape, known);
-  return known;
-}
+const parsed = ({ text, shape }: { readonly text: string; readonly shape: Shape }): Parsed =>
+  parseChunk(text, shape);
 
 /** Every declaration parsed, its problems told. */
 export function readStatements(text: string, memo: PlanMemo, context: Context): Statement[] {
   const statements: Statement[] = [];
   for (const chunk of scan(text)) {
-    const p = parsed(text, chunk, memo);
+    const p = memo.parsed.get({ text: text.slice(chunk.start, chunk.end), shape: shapeOf(chunk) }, parsed);
     statements.push({ chunk, parsed: p });
     const place = (x: { start: number; end: number }): Place => ({
       uri: context.uri,

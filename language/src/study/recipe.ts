@@ -93,18 +93,16 @@ const BINDER_OF: Readonly<Record<string, string>> = {
 };
 export const tubeBinder = (material: string | undefined): string => BINDER_OF[material ?? ''] ?? 'linseed';
 
-const tubes = new WeakMap<Pigment, Map<string, Share>>();
+const tubes = new WeakMap<Pigment, Map<string, PasteInput>>();
 function tube(pigment: Pigment, own: OwnPigment | undefined, binderId: string): Share | undefined {
-  const known = tubes.get(pigment) ?? new Map<string, Share>();
+  const known = tubes.get(pigment) ?? new Map<string, PasteInput>();
   tubes.set(pigment, known);
-  const found = known.get(binderId);
-  if (found) return found;
   const medium = binder(binderId);
   if (!medium) return undefined;
-  const input = { name: own?.name ?? pigment.id, pigments: [{ pigment, mass: 1 }], binder: medium };
-  const made = share(input, [own], true);
-  known.set(binderId, made);
-  return made;
+  // what is in a tube of it is the same for ever; what its swatches look like is not
+  const paste = known.get(binderId) ?? { name: pigment.id, pigments: [{ pigment, mass: 1 }], binder: medium };
+  known.set(binderId, paste);
+  return share(paste, [own], true);
 }
 
 /** By the binder that codes used directly are tubes in. */

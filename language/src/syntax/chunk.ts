@@ -8,7 +8,7 @@ import { problemOf } from './expected.ts';
 import { braceProblems, firstProblem, strangeField, strangeStart, unclosedComment } from './messages.ts';
 import { parse, type Rule } from './parser.ts';
 import type { SyntaxProblem } from './problem.ts';
-import type { Chunk } from './scan.ts';
+import type { Shape } from './scan.ts';
 import { type Block, blockOf } from './words.ts';
 
 export type Field = LayerField | StudioField | PigmentField | SampleRow;
@@ -92,14 +92,14 @@ function piece<T extends AstNode>(
 
 function brokenFields(
   text: string,
-  chunk: Chunk,
+  chunk: Shape,
   block: Block,
 ): { fields: Piece<Field>[]; problems: SyntaxProblem[] } {
   const fields: Piece<Field>[] = [];
   const problems: SyntaxProblem[] = [];
-  const open = (chunk.open as number) - chunk.start;
-  const end = chunk.close === undefined ? text.length : chunk.close - chunk.start;
-  const starts = block === 'sample' ? [] : chunk.fields.map((f) => f - chunk.start);
+  const open = chunk.open as number;
+  const end = chunk.close === undefined ? text.length : chunk.close;
+  const starts = block === 'sample' ? [] : chunk.fields;
   for (const s of stretches(text, open + (chunk.openMissing ? 0 : 1), end, starts, block)) {
     if (problems.length >= MOST_PROBLEMS) break;
     const line = text.slice(s.start, s.end);
@@ -159,26 +159,26 @@ function onePerLine(text: string, problems: readonly SyntaxProblem[]): SyntaxPro
 }
 
 /** The text with comments that nothing closes taken out, each as far as its line goes. */
-function withoutUnclosed(text: string, chunk: Chunk): string {
+function withoutUnclosed(text: string, chunk: Shape): string {
   if (!chunk.unclosed) return text;
   let out = '';
   let at = 0;
   for (const { start, end } of chunk.unclosed) {
-    out += text.slice(at, start - chunk.start) + ' '.repeat(end - start);
-    at = end - chunk.start;
+    out += text.slice(at, start) + ' '.repeat(end - start);
+    at = end;
   }
   return out + text.slice(at);
 }
 
 /** Never throws. */
-export function parseChunk(written: string, chunk: Chunk): Parsed {
+export function parseChunk(written: string, chunk: Shape): Parsed {
   const text = withoutUnclosed(written, chunk);
   const parsed = text.trim() === '' ? { fields: [], problems: [] } : parseText(text, chunk);
-  const comments = (chunk.unclosed ?? []).slice(0, 1).map((c) => unclosedComment(c.start - chunk.start));
+  const comments = (chunk.unclosed ?? []).slice(0, 1).map((c) => unclosedComment(c.start));
   return comments.length > 0 ? { ...parsed, problems: [...comments, ...parsed.problems] } : parsed;
 }
 
-function parseText(text: string, chunk: Chunk): Parsed {
+function parseText(text: string, chunk: Shape): Parsed {
   if (!chunk.word) return { fields: [], problems: [strangeStart(text)] };
   const block = chunk.open === undefined ? undefined : blockOf(chunk.word);
   if (
@@ -202,7 +202,7 @@ function parseText(text: string, chunk: Chunk): Parsed {
     const strange = rest.slice(0, 1).map((r) => strangeStart(text.slice(r.start, r.end), r.start));
     return { declaration: node, fields: [], problems: [...(problem ? [problem] : []), ...strange] };
   }
-  const open = (chunk.open as number) - chunk.start;
+  const open = chunk.open as number;
   const head = piece<Declaration>(`${text.slice(0, open)}{}`, 0, 'Declaration');
   const { fields, problems } = brokenFields(text, chunk, block);
   const all = [...braceProblems(text, chunk), ...(head.problem ? [head.problem] : []), ...problems];

@@ -3,7 +3,7 @@
  * be read is left exactly as it is. Every comment stays; doing it twice changes nothing more.
  */
 import { parseChunk } from './chunk.ts';
-import { type Chunk, scan } from './scan.ts';
+import { type Chunk, scan, shapeOf } from './scan.ts';
 
 export interface Edit {
   readonly start: number;
@@ -203,7 +203,7 @@ export function formatEdits(
   let soundBefore = true;
   for (const chunk of chunks) {
     const own = text.slice(chunk.start, chunk.end);
-    const sound = parseChunk(own, chunk).problems.length === 0;
+    const sound = parseChunk(own, shapeOf(chunk)).problems.length === 0;
     // beside something broken nothing moves: its end may not be where it seems
     const gap = text.slice(at, chunk.start);
     if (sound && soundBefore && !gap.includes('/*')) put(at, chunk.start, between(gap, first, false, eol));

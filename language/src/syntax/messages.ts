@@ -3,7 +3,7 @@ import type { ParseResult } from 'langium';
 import { nearest } from '../materials/nearest.ts';
 import { short } from './expected.ts';
 import type { Stop, SyntaxProblem } from './problem.ts';
-import type { Chunk } from './scan.ts';
+import type { Shape } from './scan.ts';
 import { type Block, declarationWord, declarationWords, fieldsOf, fieldWord } from './words.ts';
 
 /** The text before an offset without the space and the line comments at its end. Walks back, so that it stays linear. */
@@ -129,10 +129,10 @@ export function strangeStart(text: string, start = 0): SyntaxProblem {
   };
 }
 
-export function braceProblems(text: string, chunk: Chunk): SyntaxProblem[] {
+export function braceProblems(text: string, chunk: Shape): SyntaxProblem[] {
   const problems: SyntaxProblem[] = [];
   if (chunk.stray !== undefined) {
-    const at = chunk.stray - chunk.start;
+    const at = chunk.stray;
     problems.push({
       message:
         text[at] === '{' ? 'Braces do not stand within braces here.' : 'This } closes the braces too early.',
@@ -142,7 +142,7 @@ export function braceProblems(text: string, chunk: Chunk): SyntaxProblem[] {
     });
   }
   if (chunk.openMissing && chunk.open !== undefined) {
-    const at = chunk.open - chunk.start;
+    const at = chunk.open;
     problems.push({
       message: `The fields of ‘${chunk.word}’ stand in braces: I expected { after this.`,
       start: at,

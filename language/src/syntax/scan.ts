@@ -26,6 +26,21 @@ export interface Chunk {
   readonly unclosed?: readonly { readonly start: number; readonly end: number }[];
 }
 
+/** All of a chunk that its parse depends on besides its text: offsets count from its start. */
+export type Shape = Omit<Chunk, 'start' | 'end' | 'description'>;
+
+export function shapeOf({ start, end: _, description: __, ...chunk }: Chunk): Shape {
+  const from = (offset: number | undefined) => (offset === undefined ? undefined : offset - start);
+  return {
+    ...chunk,
+    fields: chunk.fields.map((f) => f - start),
+    open: from(chunk.open),
+    close: from(chunk.close),
+    stray: from(chunk.stray),
+    unclosed: chunk.unclosed?.map((u) => ({ start: u.start - start, end: u.end - start })),
+  };
+}
+
 type Building = { -readonly [K in keyof Chunk]: Chunk[K] } & {
   fields: number[];
   unclosed?: { start: number; end: number }[];
@@ -157,7 +172,10 @@ export function scan(text: string): Chunk[] {
     } else if (token === '}') {
       if (inside(chunk) && !firstOnLine && !chunk.onLine && goesOnInside(chunk, text, end))
         chunk.stray ??= at;
-      else if (inside(chunk)) chunk.close = at;
+      else if (inside(chunk)) {
+        chunk.close = at;
+        prose = false;
+      }
     } else if (word && !prose && chunk.start !== at) {
       if (chunk.open === undefined && forgotBrace(word, chunk, line)) {
         chunk.open = chunk.end;

@@ -5,6 +5,7 @@ import type { Pigment, Transparency } from '../materials/types.ts';
 import type { Place, Plan } from '../plan/plan.ts';
 import { rules } from '../rules/index.ts';
 import { type Chunk, scan } from '../syntax/scan.ts';
+import { CODE_PATTERN, LETTER } from '../syntax/terminals.ts';
 import { type Block, blockOf, declarationWords, fieldsOf, isLayerWord, type Word } from '../syntax/words.ts';
 import { describeMaterial, describePigment } from './describe.ts';
 import { described } from './hover.ts';
@@ -39,7 +40,8 @@ export interface Completion {
   readonly place: Place;
 }
 
-const WORD_END = /[A-Za-z\d_:\u00AA-\u024F\u0370-\u03FF\u0400-\u052F\u1E00-\u1FFF-]*$/;
+const WORD_END = new RegExp(`[${LETTER}\\d:-]*$`);
+const CODE_BEFORE = new RegExp(`(${CODE_PATTERN})\\s+$`);
 
 const SNIPPETS: Record<string, string> = {
   plan: 'plan "${1:Title}"',
@@ -202,7 +204,7 @@ function values(plan: Plan, word: string, said: string, chunk: Chunk): Item[] {
 }
 
 function varieties(said: string): Item[] {
-  const code = /([PNS](?:Bk|Br|[YORVBGWM])\d+(?::\d+)?)\s+$/.exec(said)?.[1];
+  const code = CODE_BEFORE.exec(said)?.[1];
   const lookup = code ? lookupPigment(code) : undefined;
   const choices =
     lookup?.kind === 'needs-variety'

@@ -1,5 +1,6 @@
 /** Declarations and the words that mean them: definition, references, rename. Across `use` files places carry their uri. */
 import type { Declared, Place, Plan, Reference } from '../plan/plan.ts';
+import { isName } from '../syntax/terminals.ts';
 import { declarationWord, fieldsOf, joiningWords } from '../syntax/words.ts';
 import { inside } from './at.ts';
 
@@ -42,12 +43,9 @@ export function references(plan: Plan, target: Place, withDeclaration: boolean):
   return withDeclaration && plan.uri === target.uri ? [target, ...uses] : uses;
 }
 
-const NAME =
-  /^[A-Za-z_\u00AA-\u024F\u0370-\u03FF\u0400-\u052F\u1E00-\u1FFF][A-Za-z\d_\u00AA-\u024F\u0370-\u03FF\u0400-\u052F\u1E00-\u1FFF]*(-[A-Za-z\d_\u00AA-\u024F\u0370-\u03FF\u0400-\u052F\u1E00-\u1FFF]+)*$/;
-
 /** Why a word cannot be a name, or undefined where it can. */
 export function nameFault(name: string): string | undefined {
-  if (!NAME.test(name)) return `‘${name}’ cannot be a name: names are words joined by hyphens.`;
+  if (!isName(name)) return `‘${name}’ cannot be a name: names are words joined by hyphens.`;
   const reserved =
     declarationWord(name) ||
     (joiningWords as readonly string[]).includes(name) ||

@@ -1,6 +1,7 @@
 /** Names of a file and of the files it uses, in maps: every look-up takes the same time however long the plan is. */
 import type { Formula as FormulaNode, Ingredient as IngredientNode } from '../../generated/ast.ts';
 import { binder, lookupPigment, materialNames, nearest, solvent } from '../materials/catalogue.ts';
+import { isLikeCode } from '../syntax/terminals.ts';
 import { type At, type Context, placeOf, problem } from './context.ts';
 import { numberOf } from './measure.ts';
 import type {
@@ -39,8 +40,6 @@ const EXPECTED: Record<FormulaKind, string> = {
   colour: 'a paint, a mix or a pigment',
   medium: 'an oil, a resin, a solvent or a medium',
 };
-
-const CODE = /^[PNS](B[kK]|B[rR]|[YORVBGWM])\d/;
 
 type Is = Ingredient['is'];
 
@@ -94,7 +93,7 @@ function catalogued(name: string, variety: string | undefined): Is | undefined {
     case 'unknown-variety':
       return { kind: 'needs-variety', choices: lookup.choices };
     case 'unknown':
-      return CODE.test(name) ? { kind: 'unknown-pigment', near: lookup.near } : undefined;
+      return isLikeCode(name) ? { kind: 'unknown-pigment', near: lookup.near } : undefined;
   }
 }
 

@@ -3,6 +3,7 @@
  * be read is left exactly as it is. Every comment stays; doing it twice changes nothing more.
  */
 import { parseChunk } from './chunk.ts';
+import { lex, type Token } from './parser.ts';
 import { type Chunk, scan, shapeOf } from './scan.ts';
 
 export interface Edit {
@@ -16,58 +17,22 @@ const INDENT = '  ';
 /** Between the fields of a block on one line: wider than the spaces inside a field. */
 const BETWEEN = '   ';
 
-const LETTER = 'A-Za-z_\\u00AA-\\u024F\\u0370-\\u03FF\\u0400-\\u052F\\u1E00-\\u1FFF';
-const TOKEN = new RegExp(
-  [
-    '(?<line>\\/\\/[^\\n\\r]*)',
-    '(?<block>\\/\\*[^*]*(?:\\*(?!\\/)[^*]*)*(?:\\*\\/)?)',
-    '"[^"\\n\\r]*"?',
-    '#[0-9A-Za-z]+',
-    '(?:rgba?|hsla?|hwb|lab|lch|oklab|oklch|color)\\([^()\\n\\r{}"]*\\)',
-    '\\d{3,5}-\\d{1,2}-\\d{1,2}',
-    '(?<number>[-\\u2212]?(?:\\d+(?:[.,]\\d+)?|\\.\\d+))',
-    '[PNS](?:B[kK]|B[rR]|[YORVBGWM])\\d{1,3}(?::\\d{1,2})?',
-    'g\\/(?:100\\s?g|cm[3\\u00B3])',
-    '[\\u00B0\\u00BA]\\s?[CF]',
-    'm[3\\u00B3]',
-    'x(?=[\\s\\d.])',
-    `[${LETTER}][${LETTER}\\d-]*`,
-    '\\.\\.',
-    '(?<newline>\\r\\n|\\n|\\r)',
-    '(?<space>[^\\S\\r\\n]+)',
-    '[\\s\\S]',
-  ].join('|'),
-  'g',
-);
-
-interface Token {
-  readonly text: string;
-  readonly at: number;
+interface Spaced extends Token {
   /** line breaks before it */
   readonly breaks: number;
-  readonly kind: 'line' | 'block' | 'number' | 'other';
 }
 
-function tokens(text: string): Token[] {
-  const tokens: Token[] = [];
-  let breaks = 0;
-  for (const m of text.matchAll(TOKEN)) {
-    const g = m.groups as Record<string, string | undefined>;
-    if (g.newline !== undefined) breaks++;
-    if (g.newline !== undefined || g.space !== undefined) continue;
-    const kind =
-      g.line !== undefined
-        ? 'line'
-        : g.block !== undefined
-          ? 'block'
-          : g.number !== undefined
-            ? 'number'
-            : 'other';
-    tokens.push({ text: m[0].trimEnd(), at: m.index, breaks, kind });
-    breaks = 0;
-  }
-  return tokens;
+/** The tokens as the parser has them, comments among them. */
+function tokens(text: string): Spaced[] {
+  let end = 0;
+  return lex(text).map((token) => {
+    const breaks = text.slice(end, token.at).match(/\r\n|\n|\r/g)?.length ?? 0;
+    end = token.at + token.text.length;
+    return { ...token, text: token.text.trimEnd(), breaks };
+  });
 }
+
+const isComment = (token: Token): boolean => token.type === 'LINE_COMMENT' || token.type === 'BLOCK_COMMENT';
 
 const UNITS: Record<string, string> = {
   um: 'µm',
@@ -81,7 +46,7 @@ const UNITS: Record<string, string> = {
 };
 
 function spelt(token: Token, before: Token | undefined, first: boolean): string {
-  if (before?.kind === 'number' && Object.hasOwn(UNITS, token.text.replace(/\s/g, '')))
+  if (before?.type === 'NUMBER' && Object.hasOwn(UNITS, token.text.replace(/\s/g, '')))
     return UNITS[token.text.replace(/\s/g, '')] as string;
   if (/^[°º]\s?[CF]$/.test(token.text)) return `°${token.text.at(-1)}`;
   if (/^g\/100\s?g$/.test(token.text)) return 'g/100g';
@@ -92,9 +57,11 @@ function spelt(token: Token, before: Token | undefined, first: boolean): string 
 const tight = (before: string, after: string): boolean =>
   after === ',' || after === '..' || before === '..' || after === ':' || before === ':';
 
-/** `8-12`, which means a range and is reported: two numbers that touch are not torn apart. */
+/** `8-12`, which means a range and is reported: what touches a number with a dash is not torn from it. */
 const joined = (before: Token, after: Token): boolean =>
-  before.kind === 'number' && after.kind === 'number' && before.at + before.text.length === after.at;
+  before.type === 'NUMBER' &&
+  (after.type === 'NUMBER' || after.type === 'DASHED') &&
+  before.at + before.text.length === after.at;
 
 /** One sound declaration, in lines. */
 function laidOut(text: string, chunk: Chunk, oneLine: boolean, eol: string): string {
@@ -102,7 +69,7 @@ function laidOut(text: string, chunk: Chunk, oneLine: boolean, eol: string): str
   const lines: string[] = [];
   let line = '';
   let inside = false;
-  let before: Token | undefined;
+  let before: Spaced | undefined;
   let opened = false;
   const flush = () => {
     if (line.trim()) lines.push(line.trimEnd());
@@ -133,15 +100,19 @@ function laidOut(text: string, chunk: Chunk, oneLine: boolean, eol: string): str
       } else if (field) line += opened ? ' ' : BETWEEN;
       else if (token.breaks > 0 && before && !oneLine) {
         flush();
-        if (blank && token.kind !== 'other') lines.push('');
+        if (blank && isComment(token)) lines.push('');
         // what goes on from the line before stands further in; a comment of its own does not
-        line = token.kind === 'line' || token.kind === 'block' ? indent : `${indent}${INDENT}`;
+        line = isComment(token) ? indent : `${indent}${INDENT}`;
       } else if (before && line.trim())
         line +=
-          token.kind === 'line' ? '  ' : tight(before.text, token.text) || joined(before, token) ? '' : ' ';
+          token.type === 'LINE_COMMENT'
+            ? '  '
+            : tight(before.text, token.text) || joined(before, token)
+              ? ''
+              : ' ';
       line += spelt(token, before, field);
       opened = false;
-      if (token.kind === 'line') {
+      if (token.type === 'LINE_COMMENT') {
         flush();
         // whatever follows stands on its own line
         line = inBlock ? `${INDENT}${INDENT}` : INDENT;

@@ -54,3 +54,18 @@ export function parse<T extends AstNode>(text: string, rule: Rule): ParseResult<
     return undefined;
   }
 }
+
+/** A token of a text, a comment or one the parser would see; `type` is a terminal of the grammar or a keyword. */
+export interface Token {
+  readonly type: string;
+  readonly text: string;
+  readonly at: number;
+}
+
+/** Every token of a text in its order, comments included; what the lexer cannot take is left out. */
+export function lex(text: string): Token[] {
+  const { tokens, hidden } = langium().parser.Lexer.tokenize(text);
+  return [...tokens, ...hidden]
+    .map((t) => ({ type: t.tokenType.name, text: t.image, at: t.startOffset }))
+    .sort((a, b) => a.at - b.at);
+}

@@ -3,6 +3,7 @@
  * runs from a declaration's word to just before the next one's. Braces that are missing, doubled or left over are put
  * right here, where the lines still show what was meant. Time and space are linear in the text, whatever it holds.
  */
+import { isLikeCode, LETTER } from './terminals.ts';
 import { type Block, blockOf, declarationWord, fieldWord, isJoining, isNameable } from './words.ts';
 
 export interface Chunk {
@@ -51,7 +52,6 @@ type Building = { -readonly [K in keyof Chunk]: Chunk[K] } & {
   onLine: boolean;
 };
 
-const LETTER = 'A-Za-z_\\u00AA-\\u024F\\u0370-\\u03FF\\u0400-\\u052F\\u1E00-\\u1FFF';
 // one token of the text, enough to know words, strings, comments and braces apart; the first character tells which
 const TOKEN = new RegExp(
   [
@@ -246,7 +246,8 @@ function beginsStray(token: string, word: string, current: Building, line: Line)
   const block = blockOf(current.word);
   if (block && (fieldWord(block, word) || current.tokens < 2)) return false;
   return (
-    !/^[=+,]$|^[PNS][A-Z][a-z]?\d+$/.test(line.before) &&
+    !/^[=+,]$/.test(line.before) &&
+    !isLikeCode(line.before) &&
     line.before !== current.word &&
     !isJoining(line.before)
   );

@@ -1,8 +1,9 @@
 /** Fills the counted parts of language/docs/data.md from the shipped tables: `node language/build/data-page.ts`. */
 import { readFileSync } from 'node:fs';
 import { pathToFileURL } from 'node:url';
-import { dataRecord } from '../src/materials/catalogue.ts';
-import type { Mark } from '../src/materials/types.ts';
+import { allPigments, dataRecord } from '../src/materials/catalogue.ts';
+import { usualPaste } from '../src/materials/pastes.ts';
+import type { Mark, PasteRule } from '../src/materials/types.ts';
 import { code, fill, refill, table } from './page.ts';
 import { WORKS } from './works.ts';
 
@@ -37,6 +38,7 @@ const perMark = (ids: readonly string[]): (string | number)[] => MARKS.map((m) =
 
 const HOLDS: readonly (readonly [table: string, holds: string])[] = [
   ['pigments', 'pigments: identity, density, oil, optics in words, drying, light, hazards, dates'],
+  ['pastes', 'oil of an unstated paste, by family of pigment'],
   ['binders', 'oils, resins, alkyd, egg, glue, gum, dispersion'],
   ['solvents', 'solvents: vapour, flash point, limits'],
   ['supports', 'supports: kind, need of a size, usual colour'],
@@ -92,6 +94,29 @@ const pigmentFields = () =>
     }),
   );
 
+/** Oil of a paste by family, in multiples of the oil absorption. */
+function pastes(): string {
+  const rules: readonly (readonly [string, PasteRule])[] = [
+    ['every other pigment', usualPaste],
+    ...new Map(
+      allPigments().flatMap((p) =>
+        p.paste && p.paste !== usualPaste ? [[p.paste.family, p.paste] as const] : [],
+      ),
+    ),
+  ];
+  return table(
+    ['family', 'low', 'likely', 'high', 'mark', 'source'],
+    rules.map(([family, { low, likely, high, source }]) => [
+      family,
+      low,
+      likely,
+      high,
+      source.mark,
+      source.text,
+    ]),
+  );
+}
+
 const CLASSES: Readonly<Record<string, string>> = {
   A: 'measured in oil',
   B: 'measured in another binder, rescaled',
@@ -131,6 +156,13 @@ const version = () =>
   ].join('\n');
 
 export const filled = (page: string): string =>
-  fill(page, { version, tables, pigments: () => `${lookedUp()}\n\n${pigmentFields()}`, optics, works });
+  fill(page, {
+    version,
+    tables,
+    pigments: () => `${lookedUp()}\n\n${pigmentFields()}`,
+    optics,
+    works,
+    pastes,
+  });
 
 if (process.argv[1] && import.meta.url === pathToFileURL(process.argv[1]).href) refill(DATA_PAGE, filled);

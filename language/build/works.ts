@@ -32,6 +32,11 @@ export const WORKS: readonly Work[] = [
     named: /Laurie/,
     reference: 'Laurie, A. P.: *The Painter’s Methods and Materials*, read in a scanned copy',
   },
+  {
+    named: /Massey/,
+    reference:
+      'Massey, R.: *Formulas for Painters*, “Ratios of dry pigment to oil”, as a web page copies the table',
+  },
   { named: /Wehlte/, reference: 'Wehlte, K.: *The Materials and Techniques of Painting*, 1975' },
   { named: /Kay, /, reference: 'Kay, R.: *The Painter’s Guide to Studio Methods and Materials*, 1983' },
   { named: /Saitzyk/, reference: 'Saitzyk, S. L.: *Art Hardware*, 1987, revised 1998, “Drying Rates”' },

@@ -7,6 +7,7 @@ import { pasteFactor } from '../../language/src/film/paste.ts';
 import { blueWoolOf } from '../../language/src/materials/blue-wool.ts';
 import { allPigments, ground } from '../../language/src/materials/catalogue.ts';
 import { dryingFactor } from '../../language/src/materials/drying-classes.ts';
+import { usualPaste } from '../../language/src/materials/pastes.ts';
 import { WIPED_OUT_KEEPS } from '../../language/src/optics/stack.ts';
 import { GLOSS } from '../../language/src/optics/surface.ts';
 import { DARKENING } from '../../language/src/permanence/darkening.ts';
@@ -34,7 +35,7 @@ describe('films', () => {
   });
 
   test('the paste', () => {
-    const plain = allPigments().find((p) => !p.paintOil)!;
+    const plain = allPigments().find((p) => !p.paintOil && p.paste === usualPaste)!;
     const [low, likely, high] = ([-1, 0, 1] as const).map((end) => pasteFactor(plain, end));
     expect(film).toContain(`${likely} times that volume of binder, from ${low} up to ${high} times`);
     expect(figures).toContain(`${likely} × oil in the gaps, from ${low} to ${high}`);

@@ -130,7 +130,8 @@ describe('predicted colours', () => {
   });
 
   it('a varnish brings depth back to a matt film; the plan may say how colours are compared', () => {
-    const lean = layer('underlayer', 'u', { ...colour([1, usePaint(red)]), film: measure(30) });
+    const stiff = paint('stiff', 'PR177', 'linseed', measure(0.4));
+    const lean = layer('underlayer', 'u', { ...colour([1, usePaint(stiff)]), film: measure(30) });
     const matt = last([grey, lean])!;
     const varnished = last([grey, lean, layer('varnish', 'v')])!;
     expect(varnished.lab[0]).toBeLessThan(matt.lab[0]);

@@ -55,6 +55,15 @@ export function describePigment(p: Pigment): Description {
       ...figure('density', p.density, 'g/cm³'),
       ...figure('oil absorption', p.oilAbsorption, 'g per 100 g'),
       ...figure('oil in paint', p.paintOil, 'g per 100 g'),
+      ...(p.paste
+        ? [
+            {
+              label: 'oil in a paste',
+              words: `${p.paste.low}–${p.paste.high} times the oil absorption, likely ${p.paste.likely}`,
+              source: p.paste.source,
+            },
+          ]
+        : []),
       ...figure('refractive index', p.refractiveIndex),
       ...said('drying in oil', p.drying),
       ...said('film', p.film),

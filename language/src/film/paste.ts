@@ -1,4 +1,5 @@
 /** The inside of a paste and of a liquid under one set of choices within the tables' ranges. */
+import { usualPaste } from '../materials/pastes.ts';
 import type { Binder, Figure, Pigment, Solvent } from '../materials/types.ts';
 import { absorbedVolume } from './cpvc.ts';
 import type { PasteInput } from './input.ts';
@@ -19,20 +20,17 @@ export interface Choice {
 export const at = (figure: Figure, end: End): number =>
   end === 0 ? (figure.low + figure.high) / 2 : end < 0 ? figure.low : figure.high;
 
-/** Oil in a paste over the oil absorption. A paste at 1 would just hold; tubes are ground softer. */
-const STIFFEST = 1.1;
-const USUAL = 1.3;
-const SOFTEST = 1.8;
-
 /**
- * Oil of an unstated paste as a multiple of the oil absorption. Handbooks' workable paint may want more than the usual
- * softest paste; it is measured against the high oil absorption, so that one pigment's hunger is not counted twice.
+ * Oil of an unstated paste as a multiple of the oil absorption, by the pigment's family. Handbooks' workable paint may
+ * want more than the family's softest paste; it is measured against the high oil absorption, so that one pigment's
+ * hunger is not counted twice.
  */
 export function pasteFactor(pigment: Pigment, end: End): number {
-  if (end < 0) return STIFFEST;
-  if (end === 0) return USUAL;
+  const { low, likely, high } = pigment.paste ?? usualPaste;
+  if (end < 0) return low;
+  if (end === 0) return likely;
   const demand = pigment.paintOil ? pigment.paintOil.high / pigment.oilAbsorption.high : 0;
-  return Math.max(SOFTEST, demand);
+  return Math.max(high, demand);
 }
 
 const usable = (value: number, otherwise: number): number =>

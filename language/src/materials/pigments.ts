@@ -1,4 +1,5 @@
 /** Pigments by Colour Index generic name: identity, density, oil, optics in words, drying, light, hazards, dates. */
+import { pasteRule } from './pastes.ts';
 import {
   figure,
   figureIf,
@@ -53,6 +54,7 @@ const read = (raw: Raw): Pigment => ({
   density: figure(raw.density),
   oilAbsorption: figure(raw.oilAbsorption),
   paintOil: figureIf(raw.paintOil),
+  paste: pasteRule(raw.id),
   refractiveIndex: figureIf(raw.refractiveIndex),
   transparency: statement<Transparency>(raw.transparency),
   lightfastness: statementIf<Lightfastness>(raw.lightfastness),

@@ -50,6 +50,15 @@ export type Hazard =
   | 'toxic-if-swallowed'
   | 'cyanide-if-heated';
 
+/** Oil of an unstated paste in multiples of the pigment's oil absorption. A paste at 1 would just hold. */
+export interface PasteRule {
+  readonly family: string;
+  readonly low: number;
+  readonly likely: number;
+  readonly high: number;
+  readonly source: Source;
+}
+
 /**
  * One pigment: identity, density, oil, optics in words, drying, light, hazards, dates; each figure with its source.
  */
@@ -73,6 +82,8 @@ export interface Pigment {
   readonly oilAbsorption: Figure;
   /** Oil in a workable paint as handbooks print it, g per 100 g pigment: old and high. */
   readonly paintOil?: Figure;
+  /** How soft its paste is ground; absent where nothing but the usual rule is known. */
+  readonly paste?: PasteRule;
   readonly refractiveIndex?: Figure;
   readonly transparency: Statement<Transparency>;
   /** ASTM D4302 class in oil; absent where not listed. `note` says why ("not listed (fugitive)"). */

@@ -22,7 +22,7 @@ export const FILM: Readonly<Record<LayerKind, Interval>> = {
 export const FILM_SOURCE = practice('films of this order are usual for this kind of layer');
 
 export const PASTE_SOURCE: Source = {
-  text: 'oil in an unstated paste at 1.1 to 1.8 times the oil absorption, likely 1.3',
+  text: 'oil in an unstated paste by the family of its pigment, in multiples of the oil absorption',
   mark: 'assumption',
 };
 

@@ -1,9 +1,10 @@
 /** The film of one layer: what it is composed of, how thick it lies, and what had to be assumed for that. */
 import { compose } from '../film/compose.ts';
 import type { FilmInput, LiquidPart } from '../film/input.ts';
+import { pasteFactor } from '../film/paste.ts';
 import { solvent } from '../materials/catalogue.ts';
 import { exactly, type Interval, scale } from '../materials/interval.ts';
-import type { GroundMaterial } from '../materials/types.ts';
+import type { GroundMaterial, Pigment } from '../materials/types.ts';
 import type { Placeless } from '../memory/key.ts';
 import type { Layer, LayerKind, Measure, Plan } from '../plan/plan.ts';
 import type { Assumption, Composition } from '../results/study.ts';
@@ -166,6 +167,20 @@ function composition(
   return compose(input);
 }
 
+/** `1.3 (1.1 to 1.8) times the oil absorption`; where families differ, each with the pigments it is meant for. */
+function timesOilAbsorption(pigments: readonly Pigment[]): string {
+  const families = new Map<string, Set<string>>();
+  const round = (x: number) => Math.round(10 * x) / 10;
+  for (const p of pigments) {
+    const [low, likely, high] = ([-1, 0, 1] as const).map((end) => round(pasteFactor(p, end)));
+    const times = `${likely} (${low} to ${high})`;
+    families.set(times, (families.get(times) ?? new Set()).add(p.id));
+  }
+  const [only] = families.size === 1 ? families.keys() : [];
+  const each = [...families].map(([times, ids]) => `${[...ids].join(', ')} ${times}`);
+  return `${only ?? each.join('; ')} times the oil absorption`;
+}
+
 /** What is assumed of the pastes, told once for all that are alike. */
 function assumePastes(pastes: LayerFilm['pastes'], assumptions: Assumption[]): void {
   const tubes = pastes.filter((p) => p.assumed).map((p) => `${p.paste.name} in ${p.paste.binder.id}`);
@@ -175,11 +190,11 @@ function assumePastes(pastes: LayerFilm['pastes'], assumptions: Assumption[]): v
       value: tubes.join(', '),
       why: 'a pigment named without a paint is taken as a paint of that pigment alone',
     });
-  const silent = pastes.filter((p) => !p.paste.oil).map((p) => p.paste.name);
+  const silent = pastes.flatMap((p) => (p.paste.oil ? [] : [p.paste]));
   if (silent.length > 0)
     assumptions.push({
       field: 'oil',
-      value: `${silent.join(', ')}: 1.3 times the oil absorption (from 1.1 to 1.8, or to what a workable paint is printed to want)`,
+      value: `${silent.map((p) => p.name).join(', ')}: ${timesOilAbsorption(silent.flatMap((p) => p.pigments.map((q) => q.pigment)))}`,
       why: 'the paint states no oil; all pastes are taken as equally stiff',
       source: PASTE_SOURCE,
     });

@@ -4,6 +4,7 @@ import { ALKYD, OPEN, Q10, READY } from '../drying/settings.ts';
 import { dryingFactorsSource } from '../materials/drying-classes.ts';
 import type { Binder, Source } from '../materials/types.ts';
 import type { Study } from '../results/study.ts';
+import { PASTE_SOURCE } from './defaults.ts';
 
 const CPVC: Source = {
   text: 'critical pigment volume concentration from oil absorption: Asbeck & Van Loo, Ind. Eng. Chem. 41 (1949) 1470; rub-out by ASTM D281',
@@ -18,6 +19,8 @@ export function sourcesOf(study: Study, binder: (id: string) => Binder | undefin
   const binders = new Set(study.layers.flatMap((l) => l.composition?.binders.map((b) => b.binder) ?? []));
   if (pigments.size > 0) add(CPVC);
   for (const p of pigments) add(p.density.source, p.oilAbsorption.source, p.drying.source);
+  const pastesAssumed = study.layers.some((l) => l.assumptions.some((a) => a.source === PASTE_SOURCE));
+  if (pastesAssumed) for (const p of pigments) add(p.paste?.source);
   for (const id of binders) {
     const b = binder(id);
     add(b?.density.source, b?.touchDry?.source);

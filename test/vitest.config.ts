@@ -8,5 +8,7 @@ export default defineConfig({
     exclude: ['test/workbench/**'],
     testTimeout: 60_000,
     pool: 'forks',
+    // the process that hands out the files hardly works, so every core has one that tests
+    maxWorkers: '100%',
   },
 });

@@ -9,6 +9,7 @@ import {
   pigmentFields,
   studioFields,
 } from '../../language/src/syntax/words.ts';
+import { long } from '../long.ts';
 import { filled, PALETTE, PLAN, RECORD, random, type Template, template } from './edits.ts';
 
 const URI = 'file:///work.paintplan';
@@ -157,12 +158,10 @@ function walk(seed: number, texts: readonly [string, string], steps: number): vo
   }
 }
 
-const LONG = process.env.PAINTPLAN_TEST_LONG !== undefined;
-
 test('a kept analyser and a fresh one say the same of every text, whatever was edited before', () => {
-  const [walks, steps] = LONG ? [40, 100] : [4, 30];
+  const [walks, steps] = long ? [40, 100] : [4, 30];
   for (let seed = 1; seed <= walks; seed++) walk(seed, [seed % 4 === 0 ? RECORD : PLAN, PALETTE], steps);
-  if (LONG) expect(words.filter((w) => !reached.has(w))).toEqual([]);
+  if (long) expect(words.filter((w) => !reached.has(w))).toEqual([]);
 }, 600_000);
 
 test('edits reach every declaration and every field of the language', () => {

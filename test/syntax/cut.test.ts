@@ -1,11 +1,14 @@
-/** Half-typed lines: every text cut at every token, by leaving the token out and by ending the text there. */
+/** Half-typed lines: texts cut at their tokens, by leaving the token out and by ending the text there. */
 import { expect, test } from 'vitest';
 import { createPlanMemo, readPlan } from '../../language/src/plan/read.ts';
 import { langium } from '../../language/src/syntax/parser.ts';
+import { tries } from '../long.ts';
 import { samples, samplesHost } from '../plan/samples.ts';
 import { lost, sayings } from './said.ts';
 
 const uri = 'file:///cut.paintplan';
+/** Every so many tokens: every one, or one in seven. */
+const STEP = tries(7, 1);
 const percent = (part: number, of: number) => `${((100 * part) / of).toFixed(2)} %`;
 
 test('at least 97 % of the cuts lose nothing elsewhere', () => {
@@ -18,7 +21,9 @@ test('at least 97 % of the cuts lose nothing elsewhere', () => {
   for (const { text } of samples) {
     const memo = createPlanMemo();
     const whole = sayings(readPlan(text, uri, samplesHost, memo));
-    for (const token of langium().parser.Lexer.tokenize(text).tokens) {
+    for (const token of langium()
+      .parser.Lexer.tokenize(text)
+      .tokens.filter((_, i) => i % STEP === 0)) {
       const start = token.startOffset;
       const end = (token.endOffset as number) + 1;
       const plan = readPlan(text.slice(0, start) + text.slice(end), uri, samplesHost, memo);
@@ -55,7 +60,7 @@ test('at least 97 % of the cuts lose nothing elsewhere', () => {
     `cut at ${cuts} tokens of ${samples.length} texts: nothing lost elsewhere ${percent(kept, cuts)}, after ending the text there ${percent(truncatedKept, cuts)}; ` +
       `all other fields of the layer kept ${percent(fieldsKept, fieldCuts)}; more than one message ${percent(several, cuts)}`,
   );
-  expect(cuts).toBeGreaterThan(1000);
+  expect(cuts).toBeGreaterThan(tries(500, 1000));
   expect(kept / cuts).toBeGreaterThan(0.99);
   expect(truncatedKept / cuts).toBeGreaterThan(0.99);
   expect(fieldsKept / fieldCuts).toBeGreaterThan(0.97);

@@ -4,6 +4,7 @@ import { describe, expect, test } from 'vitest';
 import type { Plan } from '../../language/src/plan/plan.ts';
 import { createPlanMemo, readPlan } from '../../language/src/plan/read.ts';
 import { edits } from '../fuzz/text.ts';
+import { tries } from '../long.ts';
 import { samples, samplesHost } from '../plan/samples.ts';
 
 const uri = 'file:///hostile.paintplan';
@@ -31,9 +32,11 @@ function sound(plan: Plan, text: string): void {
 }
 
 describe('random edits', () => {
-  test.each(samples.map((s, i) => [s.name, s.text, i] as const))('%s, 500 times', (_, text, seed) => {
+  const times = tries(50, 500);
+  test.each(samples.map((s, i) => [s.name, s.text, i] as const))(`%s, ${times} times`, (_, text, seed) => {
     const memo = createPlanMemo();
-    for (const edited of edits(text, seed + 1, 500)) sound(readPlan(edited, uri, samplesHost, memo), edited);
+    for (const edited of edits(text, seed + 1, times))
+      sound(readPlan(edited, uri, samplesHost, memo), edited);
   });
 
   test('a memory of the last text changes nothing but time', () => {

@@ -2,6 +2,7 @@
 import { expect, test } from 'vitest';
 import { createPlanMemo, readPlan } from '../../language/src/plan/read.ts';
 import { random } from '../fuzz/text.ts';
+import { tries } from '../long.ts';
 import { samples, samplesHost } from '../plan/samples.ts';
 import { lost, sayings } from './said.ts';
 
@@ -16,7 +17,7 @@ test('slips lose nothing elsewhere and make one message', () => {
   for (const { text } of samples) {
     const memo = createPlanMemo();
     const whole = sayings(readPlan(text, uri, samplesHost, memo));
-    for (let i = 0; i < 300; i++) {
+    for (let i = 0; i < tries(40, 300); i++) {
       const at = Math.floor(next() * text.length);
       const key = KEYS[Math.floor(next() * KEYS.length)] as string;
       const kind = Math.floor(next() * 3);

@@ -2,8 +2,8 @@
 import { pathToFileURL } from 'node:url';
 import { materialNames, type Role } from '../src/materials/catalogue.ts';
 import { filmWords } from '../src/materials/film-words.ts';
-import { HAZARDS } from '../src/plan/declarations.ts';
-import { families } from '../src/plan/measure.ts';
+import { families } from '../src/syntax/families.ts';
+import { HAZARDS } from '../src/syntax/fields.ts';
 import { declarationWords, fieldsOf, joiningWords, nameableWords, type Word } from '../src/syntax/words.ts';
 import { code, fill, refill, table } from './page.ts';
 

@@ -4,10 +4,10 @@ import { describe, expect, test } from 'vitest';
 import { LANGUAGE_PAGE } from '../../language/build/language-page.ts';
 import { filmWords } from '../../language/src/materials/film-words.ts';
 import { parseColour } from '../../language/src/optics/css.ts';
-import { HAZARDS } from '../../language/src/plan/declarations.ts';
-import { families } from '../../language/src/plan/measure.ts';
 import { readPlan } from '../../language/src/plan/read.ts';
 import { LIGHT_HOURS, LUX, SESSION_HOURS, TEMPERATURE, WITHIN } from '../../language/src/study/defaults.ts';
+import { families } from '../../language/src/syntax/families.ts';
+import { HAZARDS } from '../../language/src/syntax/fields.ts';
 import {
   declarationWords,
   fieldsOf,

@@ -283,7 +283,7 @@ describe('layers', () => {
       'record "x"\nsupport unknown 30 x 42 cm\nground g { material unknown   film unknown }\nvarnish v { resin unknown }',
     );
     expect(plan.problems).toEqual([]);
-    expect(plan.layers[0]?.material).toBeUndefined();
+    expect(plan.layers[0]?.material).toMatchObject({ name: 'unknown', unknown: true });
   });
   test('resins, materials, metal', () => {
     expect(named('final')).toMatchObject({
@@ -419,13 +419,13 @@ describe('use', () => {
 
 test('references lead from every use to its declaration', () => {
   const text = sample('rich');
-  for (const r of rich.references) {
+  for (const r of rich.names) {
     expect(text.slice(r.place.start, r.place.end), JSON.stringify(r)).toBe(r.name);
-    if (r.target.uri === uri) expect(text.slice(r.target.start, r.target.end)).toBe(r.name);
+    if (r.target?.uri === uri) expect(text.slice(r.target.start, r.target.end)).toBe(r.name);
   }
-  const kinds = new Set(rich.references.map((r) => r.kind));
+  const kinds = new Set(rich.names.filter((r) => r.target).map((r) => r.kind));
   expect([...kinds].sort()).toEqual(['area', 'group', 'medium', 'mix', 'paint', 'pigment']);
-  expect(record.references.some((r) => r.kind === 'layer')).toBe(true);
+  expect(record.names.some((r) => r.kind === 'layer' && r.target)).toBe(true);
 });
 
 test('places hold what they say', () => {

@@ -53,7 +53,7 @@ export const plan = (more: Partial<Plan> = {}): Plan => ({
   clashes: [],
   problems: [],
   circles: [],
-  references: [],
+  names: [],
   ...more,
 });
 

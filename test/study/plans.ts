@@ -150,7 +150,7 @@ export function plan(
     clashes: [],
     problems: [],
     circles: [],
-    references: [],
+    names: [],
     ...rest,
     studio: { fields: [], ...studio },
     layers: layers.map((l, index) => ({

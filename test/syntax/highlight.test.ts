@@ -6,11 +6,10 @@ import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import {
   declarationWords,
+  fieldsOf,
   joiningWords,
   LAYER_WORDS,
-  layerFields,
-  pigmentFields,
-  studioFields,
+  WORDED,
 } from '../../language/src/syntax/words.ts';
 
 const root = new URL('../..', import.meta.url).pathname;
@@ -37,6 +36,6 @@ test('a wrong mark is noticed', () => {
 test('every word of the language is known to the highlighting', () => {
   const grammar = readFileSync(join(root, 'extension', 'syntaxes', 'paintplan.tmLanguage.json'), 'utf8');
   const words = new Set(grammar.match(/[a-z]+(?:-[a-z]+)*/g));
-  const all = [...declarationWords, ...layerFields, ...studioFields, ...pigmentFields].map((w) => w.word);
+  const all = [...declarationWords, ...WORDED.flatMap(fieldsOf)].map((w) => w.word);
   expect([...all, ...joiningWords, ...LAYER_WORDS].filter((w) => !words.has(w))).toEqual([]);
 });

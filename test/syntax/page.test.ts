@@ -2,12 +2,7 @@
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { filled, LANGUAGE_PAGE } from '../../language/build/language-page.ts';
-import {
-  declarationWords,
-  layerFields,
-  pigmentFields,
-  studioFields,
-} from '../../language/src/syntax/words.ts';
+import { declarationWords, fieldsOf, WORDED } from '../../language/src/syntax/words.ts';
 
 const page = readFileSync(LANGUAGE_PAGE, 'utf8');
 
@@ -16,6 +11,6 @@ test('language/docs/language.md is current: else run node language/build/languag
 });
 
 test('every word has its row', () => {
-  for (const { word } of [...declarationWords, ...layerFields, ...studioFields, ...pigmentFields])
+  for (const { word } of [...declarationWords, ...WORDED.flatMap(fieldsOf)])
     expect(page).toContain(`| \`${word}\``);
 });

@@ -9,9 +9,7 @@ import {
   isNameable,
   isReserved,
   joiningWords,
-  layerFields,
-  pigmentFields,
-  studioFields,
+  WORDED,
 } from '../../language/src/syntax/words.ts';
 
 const grammar = langium().Grammar;
@@ -27,9 +25,7 @@ const keywords = new Set(
     .filter((k) => /^[a-z]/.test(k)),
 );
 const listed = new Set(
-  [...declarationWords, ...layerFields, ...studioFields, ...pigmentFields]
-    .map((w) => w.word)
-    .concat(joiningWords),
+  [...declarationWords, ...WORDED.flatMap(fieldsOf)].map((w) => w.word).concat(joiningWords),
 );
 
 test('every word of the grammar is listed, and every listed word is in the grammar', () => {
@@ -44,20 +40,21 @@ describe('examples', () => {
         .problems,
     ).toEqual([]);
   });
-  test.each(
-    (['layer', 'studio', 'pigment'] as const).flatMap((b) => fieldsOf(b).map((w) => [b, w.word, w] as const)),
-  )('of the %s field %s parses', (block, _, w) => {
-    const head =
-      block === 'layer'
-        ? `${w.only === 'record' ? 'record' : 'plan'} "x"\nglaze a`
-        : block === 'studio'
-          ? 'studio'
-          : 'pigment p like PY43';
-    const plan = readPlan(`${head} { ${w.example} }`, 'file:///w');
-    expect(plan.problems).toEqual([]);
-    const of = block === 'layer' ? plan.layers[0] : block === 'studio' ? plan.studio : plan.pigments[0];
-    expect(of?.fields.map((f) => [f.name, f.misplaced])).toEqual([[w.word, undefined]]);
-  });
+  test.each(WORDED.flatMap((b) => fieldsOf(b).map((w) => [b, w.word, w] as const)))(
+    'of the %s field %s parses',
+    (block, _, w) => {
+      const head =
+        block === 'layer'
+          ? `${w.only === 'record' ? 'record' : 'plan'} "x"\nglaze a`
+          : block === 'studio'
+            ? 'studio'
+            : 'pigment p like PY43';
+      const plan = readPlan(`${head} { ${w.example} }`, 'file:///w');
+      expect(plan.problems).toEqual([]);
+      const of = block === 'layer' ? plan.layers[0] : block === 'studio' ? plan.studio : plan.pigments[0];
+      expect(of?.fields.map((f) => [f.name, f.misplaced])).toEqual([[w.word, undefined]]);
+    },
+  );
 });
 
 describe('reserved words', () => {

@@ -1,12 +1,34 @@
 /** What may be written at an offset: fields of this block, names in scope, pigments and materials by role, rule ids. */
-import { allPigments, lookupPigment, materialNames } from '../materials/catalogue.ts';
+import { allPigments, lookupPigment } from '../materials/catalogue.ts';
 import { filmWords } from '../materials/film-words.ts';
 import type { Pigment, Transparency } from '../materials/types.ts';
-import type { Place, Plan } from '../plan/plan.ts';
+import { cataloguedFor, declaredFor } from '../plan/naming.ts';
+import type { NameRole, Place, Plan } from '../plan/plan.ts';
 import { rules } from '../rules/index.ts';
+import {
+  fileClauses,
+  groupClauses,
+  mediumClauses,
+  mixClauses,
+  paintClauses,
+  pigmentClauses,
+  sampleClauses,
+  supportClauses,
+  targetClauses,
+} from '../syntax/clauses.ts';
+import type { Row, ValueKind } from '../syntax/fields.ts';
 import { type Chunk, scan } from '../syntax/scan.ts';
 import { CODE_PATTERN, LETTER } from '../syntax/terminals.ts';
-import { type Block, blockOf, declarationWords, fieldsOf, isLayerWord, type Word } from '../syntax/words.ts';
+import {
+  type Block,
+  blockOf,
+  declarationWords,
+  type FieldWord,
+  fieldsOf,
+  fieldWord,
+  isLayerWord,
+  WORDED,
+} from '../syntax/words.ts';
 import { describeMaterial, describePigment } from './describe.ts';
 import { described } from './hover.ts';
 
@@ -62,9 +84,6 @@ const SNIPPETS: Record<string, string> = {
 const LAYER_SNIPPET = (word: string) =>
   `${word} \${1:name} {\n  on \${2:area}\n  colour \${3:paint}\n  medium \${4:20} % \${5:medium}\n  film \${6:${word === 'glaze' || word === 'scumble' ? '8 µm' : '20 µm'}}\n}`;
 
-const names = (list: Iterable<string>, kind: ItemKind, rank: number, detail?: string): Item[] =>
-  [...list].map((label) => ({ label, kind, rank, detail }));
-
 const CLEARNESS: readonly Transparency[] = ['transparent', 'semi-transparent', 'semi-opaque', 'opaque'];
 
 /** Pigments of the catalogue; in a glaze the transparent ones first. */
@@ -77,131 +96,152 @@ function pigments(inGlaze: boolean, rank: number): Item[] {
   }));
 }
 
-const areas = (plan: Plan): Item[] => [
-  ...(plan.implicitArea
+/** What a declared name is, as an item. */
+function declaredItem(plan: Plan, label: string): Pick<Item, 'kind' | 'detail' | 'rank'> {
+  const { paints, mixes, mediums, pigments: own } = plan.visible;
+  if (paints.has(label)) return { kind: 'paint', rank: 1 };
+  if (mixes.has(label)) return { kind: 'mix', rank: 1 };
+  if (mediums.has(label)) return { kind: 'medium', rank: 1 };
+  if (own.has(label)) return { kind: 'pigment', rank: 1 };
+  return plan.groups.some((g) => g.name === label)
+    ? { kind: 'area', detail: 'group', rank: 2 }
+    : { kind: 'area', rank: 1 };
+}
+
+/** Names that may stand in a role: what the plan declares, then the catalogue. */
+function named(plan: Plan, role: NameRole, inGlaze = false): Item[] {
+  if (role === 'rule') return rules.map((r) => ({ label: r.id, kind: 'rule', detail: r.title, rank: 1 }));
+  if (role === 'layer') return declaredFor(plan, role).map((label) => ({ label, kind: 'layer', rank: 1 }));
+  const own = declaredFor(plan, role).map((label): Item => ({ label, ...declaredItem(plan, label) }));
+  const materials = cataloguedFor(role).map((label): Item => ({ label, kind: 'material', rank: 2 }));
+  const codes =
+    role === 'paint'
+      ? [
+          ...declaredFor(plan, 'pigment').map((label): Item => ({ label, kind: 'pigment', rank: 2 })),
+          ...pigments(inGlaze, 3),
+        ]
+      : role === 'pigment'
+        ? pigments(inGlaze, 2)
+        : [];
+  return [...own, ...materials, ...codes];
+}
+
+const word = (label: string, insert?: string): Item => ({
+  label,
+  kind: 'word',
+  rank: 0,
+  ...(insert ? { insert, snippet: true } : {}),
+});
+
+/** What is asked for: the value's row, what stands between its word and the cursor, and the joint just before. */
+interface Asked {
+  readonly plan: Plan;
+  readonly row: Row;
+  readonly said: string;
+  readonly joint?: string;
+  readonly inGlaze: boolean;
+}
+
+const chosen = ({ row, said }: Asked): Item[] =>
+  said.trim() && row.value !== 'choices'
     ? []
-    : names(
-        plan.areas.map((a) => a.name),
-        'area',
-        1,
-      )),
-  ...names(
-    plan.groups.map((g) => g.name),
-    'area',
-    2,
-    'group',
-  ),
-];
+    : (row.choices ?? []).map((label) => ({ label, kind: 'value', rank: 1 }));
+const inFormula = ({ plan, row, inGlaze }: Asked): Item[] =>
+  named(plan, row.of === 'paint' ? 'pigment' : row.of === 'medium' ? 'liquid' : 'paint', inGlaze);
+const areasLeft = ({ plan, said }: Asked): Item[] => {
+  const there = new Set(said.split(/[\s,]+/));
+  return named(plan, 'area').filter((a) => !there.has(a.label));
+};
+const material = ({ plan, row, said }: Asked): Item[] =>
+  said.trim() && row.role === 'support' ? [] : named(plan, row.role ?? 'ground');
+const nothing = (): Item[] => [];
 
-const paints = (plan: Plan, inGlaze: boolean): Item[] => [
-  ...names(plan.visible.paints.keys(), 'paint', 1),
-  ...names(plan.visible.mixes.keys(), 'mix', 1),
-  ...names(plan.visible.pigments.keys(), 'pigment', 2),
-  ...pigments(inGlaze, 3),
-];
+/** What may stand for a value of each kind. */
+const OFFERS: { readonly [K in ValueKind]: (asked: Asked) => Item[] } = {
+  figure: nothing,
+  day: nothing,
+  years: nothing,
+  text: nothing,
+  note: nothing,
+  light: nothing,
+  colour: nothing,
+  unknown: nothing,
+  film: ({ said }) =>
+    said.trim()
+      ? []
+      : Object.entries(filmWords).map(([label, f]) => ({
+          label,
+          kind: 'value',
+          detail: `${f.low}–${f.high} µm`,
+          rank: 1,
+        })),
+  choice: chosen,
+  choices: chosen,
+  area: ({ plan }) => named(plan, 'area'),
+  areas: areasLeft,
+  extent: (asked) =>
+    /\S\s+$/.test(asked.said) && !/(?:,|except)\s+$/.test(asked.said)
+      ? [word('except'), ...areasLeft(asked)]
+      : areasLeft(asked),
+  preparation: (asked) =>
+    asked.joint === 'with' ? named(asked.plan, 'agent') : asked.said.trim() ? [word('with')] : chosen(asked),
+  formula: inFormula,
+  layerColour: inFormula,
+  ingredient: inFormula,
+  // only a tint names a white, after its parts
+  swatch: (asked) => (/^\s*\d/.test(asked.said) ? inFormula(asked) : []),
+  measured: ({ plan, joint }) => (joint === 'in' ? named(plan, 'area') : []),
+  liquid: ({ plan }) => named(plan, 'medium'),
+  material,
+  allow: ({ plan, said }) => (/\S\s+$/.test(said) ? [word('because', 'because "$1"')] : named(plan, 'rule')),
+};
 
-const liquids = (plan: Plan): Item[] => [
-  ...names(plan.visible.mediums.keys(), 'medium', 1),
-  ...names(materialNames('medium'), 'material', 2),
-];
+/** What a declaration asks for outside its braces: a row, or words that go on with it. */
+function clauseAt(declaration: string, said: string, joint: string | undefined): Row | readonly Item[] {
+  const opened = said.includes('=');
+  switch (declaration) {
+    case 'group':
+      return opened ? groupClauses.members : [];
+    case 'mix':
+      return opened ? mixClauses.formula : [];
+    case 'medium':
+      return opened ? mediumClauses.formula : [];
+    case 'paint':
+      return joint === 'in' ? paintClauses.binder : opened ? paintClauses.formula : [];
+    case 'pigment':
+      return joint === 'like' ? pigmentClauses.like : said.trim() ? [word('like')] : [];
+    case 'support':
+      return supportClauses.material;
+    case 'target':
+      return targetClauses.area;
+    case 'sample':
+      return joint === 'in' ? sampleClauses.area : [];
+    case 'allow':
+      return fileClauses.allow;
+    default:
+      return [];
+  }
+}
 
-const fieldItem = (f: Word, rank: number): Item => ({
+/** After the word of a field or a declaration: what its value may be. `said` is what stands between word and cursor. */
+function values(plan: Plan, first: string, said: string, chunk: Chunk, block: Block | undefined): Item[] {
+  const joint = /(?:^|\s)(in|with|except|like|within|because|at)\s+$/.exec(said)?.[1];
+  if (joint === 'because' || joint === 'within' || joint === 'at') return [];
+  if (block === 'sample') return named(plan, 'layer');
+  const row = block ? fieldWord(block, first) : clauseAt(first, said, joint);
+  if (!row) return [];
+  if (!('value' in row)) return [...row];
+  const items = OFFERS[row.value]({ plan, row, said, joint, inGlaze: chunk.word === 'glaze' });
+  return first === 'paint' && !block && joint !== 'in' ? [...items, word('in')] : items;
+}
+
+const fieldItem = (f: FieldWord, rank: number): Item => ({
   label: f.word,
   kind: 'field',
   detail: f.about,
   insert: `${f.word} `,
   rank,
 });
-
-/** After the word of a field or a declaration: what its value may be. `said` is what stands between word and cursor. */
-function values(plan: Plan, word: string, said: string, chunk: Chunk): Item[] {
-  const joint = /(?:^|\s)(in|with|except|like|within|because|at)\s+$/.exec(said)?.[1];
-  const inGlaze = chunk.word === 'glaze';
-  if (joint === 'because' || joint === 'within' || joint === 'at') return [];
-  switch (word) {
-    case 'on':
-    case 'wipe-out': {
-      const named = new Set(said.split(/[\s,]+/));
-      const list = areas(plan).filter((a) => !named.has(a.label));
-      return word === 'on' && /\S\s+$/.test(said) && !/(?:,|except)\s+$/.test(said)
-        ? [{ label: 'except', kind: 'word', rank: 0 }, ...list]
-        : list;
-    }
-    case 'target':
-    case 'measured':
-    case 'sample':
-      return word !== 'target' && joint !== 'in'
-        ? word === 'sample' && chunk.open !== undefined
-          ? names(
-              plan.layers.map((l) => l.name),
-              'layer',
-              1,
-            )
-          : []
-        : areas(plan);
-    case 'group':
-      return said.includes('=') ? areas(plan) : [];
-    case 'colour':
-    case 'color':
-    case 'tint':
-      return paints(plan, inGlaze);
-    case 'mix':
-      return said.includes('=') ? paints(plan, false) : [];
-    case 'paint':
-      if (joint === 'in') return names(materialNames('binder'), 'material', 1);
-      return said.includes('=')
-        ? [
-            ...names(plan.visible.pigments.keys(), 'pigment', 1),
-            ...pigments(false, 2),
-            { label: 'in', kind: 'word', rank: 0 },
-          ]
-        : [];
-    case 'pigment':
-      return joint === 'like'
-        ? pigments(false, 1)
-        : said.trim()
-          ? [{ label: 'like', kind: 'word', rank: 0 }]
-          : [];
-    case 'medium':
-      return chunk.word === 'medium' && !said.includes('=') ? [] : liquids(plan);
-    case 'prepare':
-      if (joint === 'with')
-        return [
-          ...names(plan.visible.mediums.keys(), 'medium', 2),
-          ...names(materialNames('agent'), 'material', 1),
-        ];
-      return said.trim()
-        ? [{ label: 'with', kind: 'word', rank: 0 }]
-        : names(['wipe', 'abrade', 'oil-out', 'wash'], 'value', 1);
-    case 'resin':
-      return names(materialNames('resin'), 'material', 1);
-    case 'material':
-      return names(materialNames('ground'), 'material', 1);
-    case 'support':
-      return said.trim() ? [] : names(materialNames('support'), 'material', 1);
-    case 'film':
-      return said.trim()
-        ? []
-        : Object.entries(filmWords).map(([label, f]) => ({
-            label,
-            kind: 'value',
-            detail: `${f.low}–${f.high} µm`,
-            rank: 1,
-          }));
-    case 'allow':
-      if (/\S\s+$/.test(said))
-        return [{ label: 'because', kind: 'word', insert: 'because "$1"', snippet: true, rank: 0 }];
-      return rules.map((r) => ({ label: r.id, kind: 'rule', detail: r.title, rank: 1 }));
-    case 'light-source':
-      return names(['D65', 'D50', 'A'], 'value', 1);
-    case 'specular':
-      return names(['included', 'excluded'], 'value', 1);
-    case 'lightfast':
-      return names(['I', 'II', 'III', 'IV', 'V'], 'value', 1);
-    default:
-      return [];
-  }
-}
 
 function varieties(said: string): Item[] {
   const code = CODE_BEFORE.exec(said)?.[1];
@@ -236,12 +276,7 @@ function declarations(plan: Plan): Item[] {
 }
 
 function fields(plan: Plan, block: Block, chunk: Chunk, text: string, offset: number): Item[] {
-  if (block === 'sample')
-    return names(
-      plan.layers.map((l) => l.name),
-      'layer',
-      1,
-    );
+  if (block === 'sample') return named(plan, 'layer');
   const there = new Set(
     chunk.fields.filter((f) => f !== offset).map((f) => /^[a-z-]+/.exec(text.slice(f, f + 20))?.[0]),
   );
@@ -279,8 +314,8 @@ export function completion(plan: Plan, text: string, offset: number): Completion
     return {
       items:
         variety.length > 0
-          ? [...variety, ...values(plan, chunk.word, said, chunk)]
-          : values(plan, chunk.word, said, chunk),
+          ? [...variety, ...values(plan, chunk.word, said, chunk, undefined)]
+          : values(plan, chunk.word, said, chunk, undefined),
       place,
     };
   }
@@ -292,11 +327,11 @@ export function completion(plan: Plan, text: string, offset: number): Completion
     return { items: fields(plan, block, chunk, text, place.start), place };
   if (field === undefined)
     return block === 'sample' ? { items: fields(plan, block, chunk, text, place.start), place } : none;
-  const word = /^[a-z-]+/.exec(text.slice(field, field + 20))?.[0] ?? '';
-  const said = text.slice(field + word.length, place.start);
+  const first = /^[a-z-]+/.exec(text.slice(field, field + 20))?.[0] ?? '';
+  const said = text.slice(field + first.length, place.start);
   // a single-line block: after three spaces another field may begin
   const next = /\s{2,}$/.test(said) && said.trim() ? fields(plan, block, chunk, text, place.start) : [];
-  return { items: [...varieties(said), ...values(plan, word, said, chunk), ...next], place };
+  return { items: [...varieties(said), ...values(plan, first, said, chunk, block), ...next], place };
 }
 
 function chunkAt(chunks: readonly Chunk[], offset: number): Chunk | undefined {
@@ -317,8 +352,7 @@ export function itemDocumentation(kind: ItemKind, label: string): string | undef
     const rule = rules.find((r) => r.id === label);
     return rule && `${rule.why}\n\n${rule.whatToDo}`;
   }
-  const word =
-    declarationWords.find((d) => d.word === label) ??
-    (['layer', 'studio', 'pigment'] as const).flatMap(fieldsOf).find((f) => f.word === label);
-  return word && `${word.about}\n\n\`${word.example}\``;
+  const of =
+    declarationWords.find((d) => d.word === label) ?? WORDED.flatMap(fieldsOf).find((f) => f.word === label);
+  return of && `${of.about}\n\n\`${of.example}\``;
 }

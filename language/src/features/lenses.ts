@@ -23,8 +23,8 @@ export function lenses(plan: Plan, study: Study): Lens[] {
     return words.length > 0 ? [{ place: l.layer.namePlace, text: words.join(' · ') }] : [];
   });
   const uses = new Map<number, number>();
-  for (const r of plan.references)
-    if (r.target.uri === plan.uri) uses.set(r.target.start, (uses.get(r.target.start) ?? 0) + 1);
+  for (const r of plan.names)
+    if (r.target?.uri === plan.uri) uses.set(r.target.start, (uses.get(r.target.start) ?? 0) + 1);
   const used = [...plan.paints, ...plan.mediums, ...plan.mixes].map((d): Lens => {
     const n = uses.get(d.namePlace.start) ?? 0;
     return { place: d.namePlace, text: n === 0 ? 'not used' : `used ${n} time${n === 1 ? '' : 's'}` };

@@ -1,5 +1,5 @@
 /** Declarations and the words that mean them: definition, references, rename. Across `use` files places carry their uri. */
-import type { Declared, Place, Plan, Reference } from '../plan/plan.ts';
+import type { Declared, Place, Plan } from '../plan/plan.ts';
 import { isName } from '../syntax/terminals.ts';
 import { declarationWord, fieldsOf, joiningWords } from '../syntax/words.ts';
 import { inside } from './at.ts';
@@ -24,8 +24,8 @@ export function nameAt(
   plan: Plan,
   offset: number,
 ): { readonly name: string; readonly place: Place; readonly target: Place } | undefined {
-  const used = plan.references.find((r) => inside(r.place, offset));
-  if (used) return { name: used.name, place: used.place, target: used.target };
+  const used = plan.names.find((n) => n.target && inside(n.place, offset));
+  if (used?.target) return { name: used.name, place: used.place, target: used.target };
   const own = declarations(plan).find((d) => d.name && inside(d.namePlace, offset));
   return own && { name: own.name, place: own.namePlace, target: own.namePlace };
 }
@@ -39,7 +39,7 @@ export function definition(plan: Plan, offset: number): Place | undefined {
 
 /** Every use of a declaration in a file; with the declaration itself where it stands there. */
 export function references(plan: Plan, target: Place, withDeclaration: boolean): Place[] {
-  const uses = plan.references.filter((r: Reference) => same(r.target, target)).map((r) => r.place);
+  const uses = plan.names.filter((n) => n.target && same(n.target, target)).map((n) => n.place);
   return withDeclaration && plan.uri === target.uri ? [target, ...uses] : uses;
 }
 

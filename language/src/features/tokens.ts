@@ -1,6 +1,5 @@
 /** Semantic tokens: what names mean, which the highlighting by patterns cannot know. */
 import type { Plan } from '../plan/plan.ts';
-import { ingredients } from '../rules/shared/ingredients.ts';
 
 export const TOKEN_TYPES = ['namespace', 'class', 'variable', 'property', 'function', 'enumMember'] as const;
 export const TOKEN_MODIFIERS = ['declaration'] as const;
@@ -45,9 +44,8 @@ export function semanticTokens(plan: Plan): SemanticToken[] {
   ];
   for (const [kind, list] of declared)
     for (const d of list) put(d.namePlace.start, d.namePlace.end, kind, true);
-  for (const r of plan.references)
-    if (r.place.uri === plan.uri) put(r.place.start, r.place.end, r.kind, false);
-  for (const { ingredient } of ingredients(plan))
-    if (ingredient.is.kind === 'pigment') put(ingredient.place.start, ingredient.place.end, 'pigment', false);
+  for (const n of plan.names)
+    if (n.place.uri === plan.uri && n.kind && n.kind !== 'material')
+      put(n.place.start, n.place.end, n.kind, false);
   return [...tokens.values()].sort((a, b) => a.start - b.start);
 }

@@ -7,6 +7,8 @@ import type { Day, Fix, NameUse, Place, Problem, Severity, YearRange } from './p
 export interface At {
   readonly uri: string;
   readonly offset: number;
+  /** index of the layer that is read */
+  readonly layer?: number;
 }
 
 export interface Context {
@@ -19,7 +21,7 @@ export const placeOf = (node: AstNode | undefined, at: At): Place => {
   return { uri: at.uri, start: at.offset + (cst?.offset ?? 0), end: at.offset + (cst?.end ?? 0) };
 };
 
-export const at = (uri: string, offset: number): At => ({ uri, offset });
+export const at = (uri: string, offset: number, layer?: number): At => ({ uri, offset, layer });
 
 /** The first word of a node: its field or declaration word. */
 export function wordPlace(node: AstNode & { readonly word: string }, where: At): Place {

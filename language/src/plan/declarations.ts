@@ -1,121 +1,40 @@
 /** Paints, mediums, mixes, pigments of one's own: made first, filled after, since they may name one another. */
 import type * as Ast from '../../generated/ast.ts';
-import { binder, materialNames, nearest } from '../materials/catalogue.ts';
-import type { Hazard, Lightfastness, Pigment } from '../materials/types.ts';
+import type { Pigment } from '../materials/types.ts';
 import type { Placeless } from '../memory/key.ts';
 import type { Memo } from '../memory/memo.ts';
 import type { Piece } from '../syntax/chunk.ts';
-import { type At, at, nameUse, placeOf, problem } from './context.ts';
-import { colourValue, fieldUse } from './layers.ts';
-import { measure, numberOf } from './measure.ts';
-import type { Measure, Medium, Mix, OwnPigment, Paint, Swatch } from './plan.ts';
-import { formula, ingredient, type Reader } from './scope.ts';
+import { mediumClauses, mixClauses, paintClauses, pigmentClauses } from '../syntax/clauses.ts';
+import { pigmentFields, type Row } from '../syntax/fields.ts';
+import { at } from './context.ts';
+import { clausesOf, fieldInto, fieldUse } from './fill.ts';
+import type { FieldUse, Measure, OwnPigment } from './plan.ts';
+import type { Reader } from './scope.ts';
 import { type Statement, where } from './statement.ts';
 
 type Filled<T> = { -readonly [K in keyof T]: T[K] };
 
-export function fillPaint(reader: Reader, statement: Statement, paint: Filled<Paint>): void {
-  const node = statement.parsed.declaration?.node as Ast.Paint;
-  const here = where(reader, statement);
-  paint.formula = formula(reader, node.formula, here, 'paint');
-  if (node.unknown) paint.unknown = placeOf(node.unknown, here);
-  const use = nameUse(node.binder, here);
-  const is = use && binder(use.name);
-  if (use) paint.binder = { ...use, is, ...(is ? {} : { near: nearest(use.name, materialNames('binder')) }) };
-  paint.oil = measure(reader.context, node.oil, here, 'share');
-}
+/** Reads the clauses of a declaration into it. */
+const fill = (
+  reader: Reader,
+  statement: Statement,
+  record: boolean,
+  thing: object,
+  table: Readonly<Record<string, Row>>,
+): void => {
+  Object.assign(
+    thing,
+    clausesOf({ reader, record, here: where(reader, statement) }, statement.parsed.declaration?.node, table),
+  );
+};
 
-export function fillMedium(reader: Reader, statement: Statement, medium: Filled<Medium>): void {
-  const node = statement.parsed.declaration?.node as Ast.Medium;
-  medium.formula = formula(reader, node.formula, where(reader, statement), 'medium');
-}
-
-/** ΔE00 after `within`: a bare figure. */
-export function withinOf(reader: Reader, figure: Ast.Figure | undefined, here: At): Measure | undefined {
-  return measure(reader.context, figure, here, 'count');
-}
-
-export function fillMix(reader: Reader, statement: Statement, mix: Filled<Mix>): void {
-  const node = statement.parsed.declaration?.node as Ast.Mix;
-  const here = where(reader, statement);
-  mix.formula = formula(reader, node.formula, here, 'colour');
-  mix.target = colourValue(reader.context, node.target, here);
-  mix.within = withinOf(reader, node.within, here);
-}
-
-const LIGHTFAST: readonly string[] = ['I', 'II', 'III', 'IV', 'V'] satisfies Lightfastness[];
-/** What `hazard` may name. */
-export const HAZARDS: readonly string[] = [
-  'lead',
-  'cadmium',
-  'chromium-vi',
-  'arsenic',
-  'mercury',
-  'cobalt',
-  'nickel',
-  'manganese',
-  'antimony',
-  'copper',
-  'barium',
-  'selenium',
-  'fine-dust',
-  'silica-dust',
-  'pah',
-  'sensitiser',
-  'toxic-if-swallowed',
-  'cyanide-if-heated',
-] satisfies Hazard[];
-
-function pigmentField(reader: Reader, node: Ast.PigmentField, here: At, own: Filled<OwnPigment>): void {
-  const { context } = reader;
-  const place = placeOf(node, here);
-  const swatches = own.swatches as Swatch[];
-  switch (node.word) {
-    case 'oil-absorption':
-      own.oilAbsorption ??= measure(context, node.value, here, 'oilAbsorption');
-      break;
-    case 'density':
-      own.density ??= measure(context, node.value, here, 'density');
-      break;
-    case 'masstone':
-    case 'over-black':
-    case 'over-white': {
-      const colour = colourValue(context, node.colour, here);
-      if (colour)
-        swatches.push({ kind: node.word, colour, film: measure(context, node.value, here, 'film'), place });
-      break;
-    }
-    case 'tint': {
-      const colour = colourValue(context, node.colour, here);
-      const white = ingredient(reader, node.white, here, 'colour');
-      const [one, parts] = [node.one, node.parts].map((t) =>
-        t === undefined ? undefined : numberOf(context, t, place),
-      );
-      if (colour && white && one && parts !== undefined && one > 0)
-        swatches.push({ kind: 'tint', colour, tint: { parts: parts / one, white }, place });
-      break;
-    }
-    case 'lightfast': {
-      const use = nameUse(node.choice, here);
-      if (use && LIGHTFAST.includes(use.name))
-        own.lightfast ??= { value: use.name as Lightfastness, place: use.place };
-      else if (use) problem(context, use.place, `‘${use.name}’ is no class: lightfast I, II, III, IV or V.`);
-      break;
-    }
-    case 'hazard':
-      for (const named of node.choices) {
-        const use = nameUse(named, here);
-        if (use && HAZARDS.includes(use.name))
-          (own.hazards as { value: Hazard; place: typeof place }[]).push({
-            value: use.name as Hazard,
-            place: use.place,
-          });
-        else if (use)
-          problem(context, use.place, `‘${use.name}’ is no hazard I know. There are ${HAZARDS.join(', ')}.`);
-      }
-      break;
-  }
-}
+/** The clauses of a declaration that may name others. */
+export const CLAUSES = {
+  pigment: pigmentClauses,
+  paint: paintClauses,
+  medium: mediumClauses,
+  mix: mixClauses,
+} as const;
 
 const stated = { text: 'stated in the plan', mark: 'assumption' } as const;
 
@@ -144,21 +63,32 @@ function merged({ own, base }: Placeless<Stated>): Pigment {
   };
 }
 
+/** Fills what was declared. */
+export function fillMaterial(
+  reader: Reader,
+  statement: Statement,
+  word: keyof typeof CLAUSES,
+  thing: object,
+  record: boolean,
+  memo: Memo<Pigment>,
+): void {
+  fill(reader, statement, record, thing, CLAUSES[word]);
+  if (word === 'pigment') fillPigment(reader, statement, thing as Filled<OwnPigment>, record, memo);
+}
+
 /** Own pigments may be like one another; one that is like itself stays without a catalogue pigment. */
-export function fillPigment(
+function fillPigment(
   reader: Reader,
   statement: Statement,
   own: Filled<OwnPigment>,
   record: boolean,
   memo: Memo<Pigment>,
 ): void {
-  const node = statement.parsed.declaration?.node as Ast.OwnPigment;
-  own.like = ingredient(reader, node.like, where(reader, statement), 'paint');
-  for (const { node: field, base } of statement.parsed.fields as readonly Piece<Ast.PigmentField>[]) {
-    if (!field.word) continue;
-    const here = at(reader.context.uri, statement.chunk.start + base);
-    (own.fields as unknown[]).push(fieldUse(field, here, record, 'pigment'));
-    pigmentField(reader, field, here, own);
+  for (const { node, base } of statement.parsed.fields as readonly Piece<Ast.PigmentField>[]) {
+    if (!node.word) continue;
+    const from = { reader, record, here: at(reader.context.uri, statement.chunk.start + base) };
+    (own.fields as FieldUse[]).push(fieldUse(node, from, pigmentFields));
+    fieldInto(own, node, from, pigmentFields);
   }
   const like = own.like?.is;
   if (like?.kind !== 'pigment') return;

@@ -6,14 +6,37 @@
 import type {
   Binder,
   GroundMaterial,
-  Hazard,
-  Lightfastness,
   Pigment,
   PreparationAgent,
   Solvent,
   Support,
 } from '../materials/types.ts';
-import type { ColourValue, Day, Measure, NameUse, Place, Problem, YearRange } from './written.ts';
+import type {
+  areaClauses,
+  groupClauses,
+  mediumClauses,
+  mixClauses,
+  paintClauses,
+  pigmentClauses,
+  sampleClauses,
+  sampleRow,
+  supportClauses,
+  targetClauses,
+} from '../syntax/clauses.ts';
+import type { layerFields, pigmentFields, Row, studioFields } from '../syntax/fields.ts';
+import type { Properties } from './properties.ts';
+import type {
+  Chosen,
+  ColourValue,
+  Day,
+  Light,
+  Measure,
+  NameUse,
+  Place,
+  Problem,
+  Quoted,
+  YearRange,
+} from './written.ts';
 
 export type * from './written.ts';
 
@@ -79,51 +102,27 @@ export interface Swatch {
   readonly place: Place;
 }
 
-/** `pigment NAME like CODE { … }`: a pigment or tube of the painter's own, with what they measured. */
-export interface OwnPigment extends Declared {
-  readonly like?: Ingredient;
+/** `pigment NAME like CODE { … }`: a pigment or tube of the painter's own, with what they measured: g per 100 g, g/cm³. */
+export interface OwnPigment extends Declared, Stated<typeof pigmentClauses>, Stated<typeof pigmentFields> {
   /** The catalogue's pigment with the painter's figures put in; absent while `like` cannot be resolved. */
   readonly pigment?: Pigment;
-  readonly oilAbsorption?: Measure; // g per 100 g
-  readonly density?: Measure; // g/cm³
-  readonly swatches: readonly Swatch[];
-  readonly lightfast?: { readonly value: Lightfastness; readonly place: Place };
-  readonly hazards: readonly { readonly value: Hazard; readonly place: Place }[];
   readonly fields: readonly FieldUse[];
 }
 
-/** Pigments by mass in a binder. */
-export interface Paint extends Declared {
-  readonly formula?: Formula;
-  /** `= unknown` (records): nobody knows what it is made of */
-  readonly unknown?: Place;
-  readonly binder?: NameUse & { readonly is?: Binder; readonly near?: readonly string[] };
-  /** oil content by mass, fraction of 1 */
-  readonly oil?: Measure;
-}
+/** Pigments by mass in a binder; `unknown` (records): nobody knows what it is made of. `oil` is a fraction by mass. */
+export interface Paint extends Declared, Stated<typeof paintClauses> {}
 
 /** Binders, solvents, resins and other mediums by volume. */
-export interface Medium extends Declared {
-  readonly formula?: Formula;
-}
+export interface Medium extends Declared, Stated<typeof mediumClauses> {}
 
-/** Paints and other mixes by volume. */
-export interface Mix extends Declared {
-  readonly formula?: Formula;
-  readonly target?: ColourValue;
-  readonly within?: Measure; // ΔE00
-}
+/** Paints and other mixes by volume; `within` is a ΔE00. */
+export interface Mix extends Declared, Stated<typeof mixClauses> {}
 
-/** A part of the picture that layers lie on. */
-export interface Area extends Declared {
-  /** fraction of the support */
-  readonly share?: Measure;
-}
+/** A part of the picture that layers lie on; its share is a fraction of the support. */
+export interface Area extends Declared, Stated<typeof areaClauses> {}
 
 /** Areas under one name. */
-export interface Group extends Declared {
-  readonly members: readonly AreaUse[];
-}
+export interface Group extends Declared, Stated<typeof groupClauses> {}
 
 /** A name after `on`, `except`, `wipe-out` or `in`: an area, a group, or unknown. */
 export interface AreaUse extends NameUse {
@@ -176,8 +175,86 @@ export interface FieldUse {
   readonly misplaced?: 'not-in-plan' | 'not-in-record' | 'not-here';
 }
 
-/** One layer as written, its names resolved. */
-export interface Layer extends Declared {
+/** Where a layer lies, as written and as meant. */
+export interface Extent {
+  readonly on: readonly AreaUse[];
+  readonly except: readonly AreaUse[];
+  /** names of the areas meant, in order of declaration */
+  readonly areas: readonly string[];
+}
+
+/** A formula, a known colour of an opaque surface, or `unknown` (records). */
+export type LayerColour =
+  | { readonly kind: 'formula'; readonly formula: Formula }
+  | { readonly kind: 'value'; readonly value: ColourValue }
+  | { readonly kind: 'unknown'; readonly place: Place };
+
+/** Share of the applied volume, and of what: a declared medium, or a single oil, resin or solvent. */
+export interface LayerMedium {
+  readonly share?: Measure;
+  readonly of?: NameUse & {
+    readonly is?:
+      | { readonly kind: 'medium'; readonly medium: Medium }
+      | { readonly kind: 'binder'; readonly binder: Binder }
+      | { readonly kind: 'solvent'; readonly solvent: Solvent };
+    readonly near?: readonly string[];
+  };
+  readonly place: Place;
+}
+
+/** A colour as measured, and where. */
+export interface MeasuredColour {
+  readonly colour: ColourValue;
+  readonly in?: AreaUse;
+  readonly place: Place;
+}
+
+/** A name of the catalogue; `unknown` (records): it is said that nobody knows. */
+export type MaterialUse<T> = NameUse & {
+  readonly is?: T;
+  readonly near?: readonly string[];
+  readonly unknown?: true;
+};
+
+interface Materials {
+  readonly binder: MaterialUse<Binder>;
+  readonly resin: MaterialUse<Binder>;
+  readonly ground: MaterialUse<GroundMaterial>;
+  readonly support: MaterialUse<Support>;
+}
+
+/** What a value of each kind is in the Plan. */
+export interface Values {
+  readonly figure: Measure;
+  readonly film: Measure;
+  readonly day: Day;
+  readonly years: YearRange;
+  readonly text: Quoted;
+  readonly note: string;
+  readonly choice: Chosen;
+  readonly choices: readonly Chosen[];
+  readonly area: AreaUse;
+  readonly areas: readonly AreaUse[];
+  readonly extent: Extent;
+  readonly preparation: Preparation;
+  readonly formula: Formula;
+  readonly layerColour: LayerColour;
+  readonly colour: ColourValue;
+  readonly measured: MeasuredColour;
+  readonly liquid: LayerMedium;
+  readonly material: Materials[keyof Materials];
+  readonly ingredient: Ingredient;
+  readonly light: Light;
+  readonly swatch: Swatch;
+  readonly allow: Allow;
+  readonly unknown: Place;
+}
+
+/** The properties that a table of fields makes, in the units of its rows. */
+export type Stated<Table extends Readonly<Record<string, Row>>> = Properties<Table, Values, Materials>;
+
+/** One layer as written, its names resolved: films µm, dry, per coat; times days. */
+export interface Layer extends Declared, Stated<typeof layerFields> {
   readonly kind: LayerKind;
   /** position in the file's order of layers, from 0 */
   readonly index: number;
@@ -189,43 +266,6 @@ export interface Layer extends Declared {
   readonly areas: readonly string[];
   /** true where it covers the whole support (no `on` and no `except`) */
   readonly everywhere: boolean;
-  readonly prepare: readonly Preparation[];
-  /** a formula, a known colour of an opaque surface, `unknown` (records), or nothing written */
-  readonly colour?:
-    | { readonly kind: 'formula'; readonly formula: Formula }
-    | { readonly kind: 'value'; readonly value: ColourValue }
-    | { readonly kind: 'unknown'; readonly place: Place };
-  /** share of the applied volume, and of what: a declared medium, or a single oil, resin or solvent */
-  readonly medium?: {
-    readonly share?: Measure;
-    readonly of?: NameUse & {
-      readonly is?:
-        | { readonly kind: 'medium'; readonly medium: Medium }
-        | { readonly kind: 'binder'; readonly binder: Binder }
-        | { readonly kind: 'solvent'; readonly solvent: Solvent };
-      readonly near?: readonly string[];
-    };
-    readonly place: Place;
-  };
-  readonly resin?: NameUse & { readonly is?: Binder; readonly near?: readonly string[] };
-  readonly material?: NameUse & { readonly is?: GroundMaterial; readonly near?: readonly string[] };
-  /** dry, per coat, µm */
-  readonly film?: Measure;
-  readonly coats?: Measure;
-  readonly wipeOut: readonly AreaUse[];
-  readonly wait?: Measure; // days
-  readonly after?: Measure; // days
-  readonly painted?: Day;
-  readonly dry?: Day;
-  readonly measured: readonly {
-    readonly colour: ColourValue;
-    readonly in?: AreaUse;
-    readonly place: Place;
-  }[];
-  readonly made?: YearRange;
-  readonly evidence: readonly { readonly text: string; readonly place: Place }[];
-  readonly allows: readonly Allow[];
-  readonly notes: readonly string[];
   readonly fields: readonly FieldUse[];
   /**
    * Where a fix may put a new field: offset just inside the braces after the last field, and the text that starts a
@@ -242,35 +282,23 @@ export interface Allow {
   readonly place: Place;
 }
 
-/** A colour an area shall have in the end. */
-export interface Target extends Omit<Declared, 'name' | 'namePlace'> {
-  readonly in?: AreaUse;
-  readonly colour?: ColourValue;
-  /** ΔE00; the study's default where not given */
-  readonly within?: Measure;
-}
+/** A colour an area shall have in the end, and how near, ΔE00; the study's default where that is not given. */
+export interface Target extends Omit<Declared, 'name' | 'namePlace'>, Stated<typeof targetClauses> {}
 
 /** A cross-section of a record: layers bottom to top with what was measured. */
-export interface Sample extends Declared {
-  readonly in?: AreaUse;
-  readonly layers: readonly {
-    readonly layer: NameUse & { readonly is?: Layer; readonly near?: readonly string[] };
-    readonly film?: Measure;
-    readonly place: Place;
-  }[];
+export interface Sample extends Declared, Stated<typeof sampleClauses> {
+  readonly layers: readonly SampleLayer[];
 }
 
-/** The room, its air and its light, as far as the plan says. */
-export interface Studio {
+/** One layer of a cross-section, its film µm. */
+export interface SampleLayer extends Stated<typeof sampleRow> {
+  readonly layer: NameUse & { readonly is?: Layer; readonly near?: readonly string[] };
+  readonly place: Place;
+}
+
+/** The room, its air and its light, as far as the plan says: °C, fractions, m³, per hour, hours. */
+export interface Studio extends Stated<typeof studioFields> {
   readonly place?: Place;
-  readonly temperature?: Measure; // °C
-  readonly humidity?: Measure; // fraction
-  readonly room?: Measure; // m³
-  readonly airChanges?: Measure; // per hour
-  readonly session?: Measure; // hours
-  readonly light?: { readonly lux: Measure; readonly hoursPerYear?: Measure; readonly place: Place };
-  readonly lightSource?: { readonly value: 'D65' | 'D50' | 'A'; readonly place: Place };
-  readonly specular?: { readonly value: 'included' | 'excluded'; readonly place: Place };
   readonly fields: readonly FieldUse[];
 }
 
@@ -286,12 +314,8 @@ export interface Use {
   readonly plan?: Plan;
 }
 
-/** What the plan is painted on, and its size. */
-export interface PlanSupport {
-  readonly material?: NameUse & { readonly is?: Support; readonly near?: readonly string[] };
-  /** cm, height × width */
-  readonly height?: Measure;
-  readonly width?: Measure;
+/** What the plan is painted on, and its size: cm, height × width. */
+export interface PlanSupport extends Stated<typeof supportClauses> {
   readonly place: Place;
 }
 
@@ -343,15 +367,39 @@ export interface Plan {
   readonly problems: readonly Problem[];
   /** Mixes or mediums that contain themselves, as the chain of names. */
   readonly circles: readonly { readonly names: readonly string[]; readonly place: Place }[];
-  /** Every use of a declared name, for references, rename, unused-declaration. */
-  readonly references: readonly Reference[];
+  /** Every name the file uses, in order of reading. */
+  readonly names: readonly NamedPlace[];
 }
 
-/** One use of a declared name. */
-export interface Reference {
-  readonly name: string;
-  readonly kind: 'area' | 'group' | 'pigment' | 'paint' | 'medium' | 'mix' | 'layer';
-  readonly place: Place;
-  /** namePlace of the declaration */
-  readonly target: Place;
+/** What may be named where a name stands. */
+export type NameRole =
+  | 'area'
+  | 'layer'
+  | 'pigment'
+  | 'paint'
+  | 'liquid'
+  | 'medium'
+  | 'agent'
+  | 'binder'
+  | 'resin'
+  | 'ground'
+  | 'support'
+  | 'rule';
+
+/** What can be declared under a name. */
+export type DeclaredKind = 'area' | 'group' | 'pigment' | 'paint' | 'medium' | 'mix' | 'layer';
+
+/** One use of a name: the role of its place, and what it turned out to be. */
+export interface NamedPlace extends NameUse {
+  readonly role: NameRole;
+  /** what it means; absent where nothing of that name may stand here */
+  readonly kind?: DeclaredKind | 'material';
+  /** namePlace of the declaration it means */
+  readonly target?: Place;
+  /** names that may have been meant */
+  readonly near?: readonly string[];
+  /** a word of a formula, with all that is known of it */
+  readonly ingredient?: Ingredient;
+  /** index of the layer it stands in */
+  readonly layer?: number;
 }

@@ -4,14 +4,15 @@
  */
 import type * as Ast from '../../generated/ast.ts';
 import { isLayerWord } from '../syntax/words.ts';
-import { type Areas, readAreas } from './areas.ts';
+import type { Areas } from './areas.ts';
 import { circles } from './circles.ts';
 import { type Context, problem, textOf } from './context.ts';
-import { fillMedium, fillMix, fillPaint, fillPigment } from './declarations.ts';
+import { fillMaterial } from './declarations.ts';
 import { loneHost, type PlanHost } from './host.ts';
 import { readLayer } from './layers.ts';
 import { createPlanMemo, type PlanMemo } from './memo.ts';
-import type { Area, Layer, Medium, Mix, OwnPigment, Paint, Place, Plan, Reference, Use } from './plan.ts';
+import type { Area, Layer, Medium, Mix, NamedPlace, OwnPigment, Paint, Place, Plan, Use } from './plan.ts';
+import { readAreas } from './read-areas.ts';
 import { each, here, type Reading, whole } from './reading.ts';
 import { emptyScope, type Reader, type Scope } from './scope.ts';
 import {
@@ -51,8 +52,8 @@ function readFile(text: string, uri: string, host: PlanHost, memo: PlanMemo, cha
   const statements = readStatements(text, memo, context);
   const faulty = context.problems.length;
   const scope = emptyScope();
-  const references: Reference[] = [];
-  const reader: Reader = { context, scope, references, guesses: 200 };
+  const names: NamedPlace[] = [];
+  const reader: Reader = { context, scope, names, guesses: 200 };
   const record = statements.some((u) => u.chunk.word === 'record');
   const reading: Reading = { context, reader, statements, record };
 
@@ -61,12 +62,14 @@ function readFile(text: string, uri: string, host: PlanHost, memo: PlanMemo, cha
   const uses = readUses(reading, host, memo, chain);
   bringIn(uses, scope, clashes);
   for (const [statement, pigment] of own.pigments)
-    fillPigment(reader, statement, pigment, record, memo.pigments);
-  for (const [statement, paint] of own.paints) fillPaint(reader, statement, paint);
-  for (const [statement, medium] of own.mediums) fillMedium(reader, statement, medium);
-  for (const [statement, mix] of own.mixes) fillMix(reader, statement, mix);
+    fillMaterial(reader, statement, 'pigment', pigment, record, memo.pigments);
+  for (const [statement, paint] of own.paints)
+    fillMaterial(reader, statement, 'paint', paint, record, memo.pigments);
+  for (const [statement, medium] of own.mediums)
+    fillMaterial(reader, statement, 'medium', medium, record, memo.pigments);
+  for (const [statement, mix] of own.mixes) fillMaterial(reader, statement, 'mix', mix, record, memo.pigments);
 
-  const { areas, groups, names } = readAreas(reading, clashes);
+  const { areas, groups, names: areaNames } = readAreas(reading, clashes);
   const implicit = areas.length === 0;
   const everything: Area = {
     name: 'everything',
@@ -80,11 +83,11 @@ function readFile(text: string, uri: string, host: PlanHost, memo: PlanMemo, cha
       place: { uri, start: 0, end: 0 },
     },
   };
-  if (implicit && !names.has(everything.name))
-    names.set(everything.name, { areas: [everything.name], kind: 'area', place: everything.namePlace });
+  if (implicit && !areaNames.has(everything.name))
+    areaNames.set(everything.name, { areas: [everything.name], kind: 'area', place: everything.namePlace });
   const listed = implicit ? [everything] : areas;
   const all = listed.map((a) => a.name);
-  const where: Areas = { names, all, order: new Map(all.map((a, i) => [a, i])) };
+  const where: Areas = { names: areaNames, all, order: new Map(all.map((a, i) => [a, i])) };
   const layers = readLayers(reading, text, where, clashes);
   const head = readHead(reading);
   return {
@@ -116,7 +119,7 @@ function readFile(text: string, uri: string, host: PlanHost, memo: PlanMemo, cha
     clashes,
     problems: settled(text, context.problems, faulty),
     circles: circles([...own.mixes.map(([, m]) => m), ...own.mediums.map(([, m]) => m)]),
-    references,
+    names,
   };
 }
 

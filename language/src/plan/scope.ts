@@ -10,12 +10,13 @@ import type {
   Ingredient,
   Medium,
   Mix,
+  NamedPlace,
+  NameRole,
   NameUse,
   OwnPigment,
   Paint,
   Part,
   Place,
-  Reference,
 } from './plan.ts';
 
 export interface Scope {
@@ -46,7 +47,7 @@ type Is = Ingredient['is'];
 export interface Reader {
   readonly context: Context;
   readonly scope: Scope;
-  readonly references: Reference[];
+  readonly names: NamedPlace[];
   /** how many more times near names are looked for; a text of nothing but unknown names must not take for ever */
   guesses: number;
 }
@@ -59,8 +60,15 @@ export function guess(reader: Reader, name: string, candidates: () => readonly s
   return nearest(name, all.length > 2000 ? all.slice(0, 2000) : all, 3);
 }
 
-export function refer(reader: Reader, kind: Reference['kind'], use: NameUse, target: Place): void {
-  reader.references.push({ name: use.name, kind, place: use.place, target });
+/** Writes down that a name stands somewhere, in what role, and what it means. */
+export function mention(
+  reader: Reader,
+  role: NameRole,
+  use: NameUse,
+  where: At,
+  meant: Pick<NamedPlace, 'kind' | 'target' | 'near' | 'ingredient'>,
+): void {
+  reader.names.push({ name: use.name, place: use.place, role, layer: where.layer, ...meant });
 }
 
 function declared(reader: Reader, name: string): Is | undefined {
@@ -144,11 +152,29 @@ function meaning(reader: Reader, name: string, variety: string | undefined, kind
   return { kind: 'misplaced', found: CALLED[is.kind] ?? is.kind, expected: EXPECTED[kind] };
 }
 
-function referTo(reader: Reader, use: NameUse, is: Is): void {
-  if (is.kind === 'paint') refer(reader, 'paint', use, is.paint.namePlace);
-  else if (is.kind === 'mix') refer(reader, 'mix', use, is.mix.namePlace);
-  else if (is.kind === 'medium') refer(reader, 'medium', use, is.medium.namePlace);
-  else if (is.kind === 'pigment' && is.own) refer(reader, 'pigment', use, is.own.namePlace);
+const ROLE: Record<FormulaKind, NameRole> = { paint: 'pigment', colour: 'paint', medium: 'liquid' };
+
+/** What an ingredient means, as the list of names has it. */
+function meant(found: Ingredient): Pick<NamedPlace, 'kind' | 'target' | 'near'> {
+  const { is } = found;
+  switch (is.kind) {
+    case 'paint':
+      return { kind: 'paint', target: is.paint.namePlace };
+    case 'mix':
+      return { kind: 'mix', target: is.mix.namePlace };
+    case 'medium':
+      return { kind: 'medium', target: is.medium.namePlace };
+    case 'pigment':
+      return { kind: 'pigment', target: is.own?.namePlace };
+    case 'binder':
+    case 'solvent':
+      return { kind: 'material' };
+    case 'unknown-name':
+    case 'unknown-pigment':
+      return { near: is.near };
+    default:
+      return {};
+  }
 }
 
 export function ingredient(
@@ -165,8 +191,9 @@ export function ingredient(
     ? { name: node.variety.name, place: placeOf(node.variety, where) }
     : undefined;
   const is = meaning(reader, name, variety?.name, kind);
-  referTo(reader, use, is);
-  return { ...use, variety, is };
+  const found: Ingredient = { ...use, variety, is };
+  mention(reader, ROLE[kind], use, where, { ...meant(found), ingredient: found });
+  return found;
 }
 
 export function formula(

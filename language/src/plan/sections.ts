@@ -1,16 +1,28 @@
 /** The parts of a file besides materials, areas and layers: head, studio, support, targets, samples, notes. */
 import type * as Ast from '../../generated/ast.ts';
-import { materialNames, nearest, support as supportNamed } from '../materials/catalogue.ts';
 import type { Piece } from '../syntax/chunk.ts';
-import { type Areas, areaUse } from './areas.ts';
+import { sampleClauses, sampleRow, supportClauses, targetClauses } from '../syntax/clauses.ts';
+import { studioFields } from '../syntax/fields.ts';
+import type { Areas } from './areas.ts';
 import { at, dayOf, nameUse, placeOf, problem, textOf, yearsOf } from './context.ts';
-import { withinOf } from './declarations.ts';
-import { allowOf, colourValue, fieldUse, unknownMeasure } from './layers.ts';
-import { measure, numberOf } from './measure.ts';
-import type { Allow, Layer, Place, Plan, PlanSupport, Sample, Studio, Target } from './plan.ts';
+import { clausesOf, fieldInto, fieldUse } from './fill.ts';
+import { measure, numberOf, unknownMeasure } from './measure.ts';
+import type {
+  Allow,
+  FieldUse,
+  Layer,
+  Place,
+  Plan,
+  PlanSupport,
+  Sample,
+  SampleLayer,
+  Studio,
+  Target,
+} from './plan.ts';
 import { each, here, type Reading, whole } from './reading.ts';
-import { guess, refer } from './scope.ts';
+import { guess, mention } from './scope.ts';
 import { declared } from './statement.ts';
+import { allowOf, unknownMaterial } from './values.ts';
 
 type Mutable<T> = { -readonly [K in keyof T]: T[K] };
 
@@ -64,57 +76,17 @@ export function readHead(reading: Reading) {
 }
 
 export function readStudio(reading: Reading): Studio {
-  const studio: Mutable<Studio> & { fields: Mutable<Studio['fields'][number]>[] } = { fields: [] };
+  const fields: Mutable<FieldUse>[] = [];
+  const studio: Mutable<Studio> = { fields };
   for (const statement of reading.statements) {
     if (statement.chunk.word !== 'studio') continue;
     studio.place ??= whole(reading, statement);
     for (const { node, base } of statement.parsed.fields as readonly Piece<Ast.StudioField>[]) {
       if (!node.word) continue;
-      const where = at(reading.context.uri, statement.chunk.start + base);
-      const use = fieldUse(node, where, reading.record, 'studio');
-      studio.fields.push(reading.record ? { ...use, misplaced: 'not-in-record' } : use);
-      const figure = (family: Parameters<typeof measure>[3]) =>
-        measure(reading.context, node.value, where, family);
-      const choice = nameUse(node.choice, where);
-      const per = (wanted: RegExp, words: string) => {
-        if (node.per !== undefined && !wanted.test(node.per))
-          problem(reading.context, placeOf(node, where), `This is counted per ${words}.`);
-      };
-      if (node.word === 'temperature') studio.temperature ??= figure('temperature');
-      else if (node.word === 'humidity') studio.humidity ??= figure('share');
-      else if (node.word === 'room') studio.room ??= figure('room');
-      else if (node.word === 'session') studio.session ??= figure('hours');
-      else if (node.word === 'air-changes') {
-        studio.airChanges ??= figure('count');
-        per(/^h(our)?s?$/, 'hour');
-      } else if (node.word === 'light') {
-        const lux = figure('lux');
-        per(/^years?$/, 'year');
-        if (lux)
-          studio.light ??= {
-            lux,
-            hoursPerYear: measure(reading.context, node.hours, where, 'hours'),
-            place: placeOf(node, where),
-          };
-      } else if (choice && node.word === 'light-source') {
-        if (choice.name === 'D65' || choice.name === 'D50' || choice.name === 'A')
-          studio.lightSource ??= { value: choice.name, place: choice.place };
-        else
-          problem(
-            reading.context,
-            choice.place,
-            `‘${choice.name}’ is no light source I have: D65, D50 or A.`,
-          );
-      } else if (choice && node.word === 'specular') {
-        if (choice.name === 'included' || choice.name === 'excluded')
-          studio.specular ??= { value: choice.name, place: choice.place };
-        else
-          problem(
-            reading.context,
-            choice.place,
-            `Specular is ‘included’ or ‘excluded’, not ‘${choice.name}’.`,
-          );
-      }
+      const from = { ...reading, here: at(reading.context.uri, statement.chunk.start + base) };
+      const use = fieldUse(node, from, studioFields);
+      fields.push(reading.record ? { ...use, misplaced: 'not-in-record' } : use);
+      fieldInto(studio, node, from, studioFields);
     }
   }
   return studio;
@@ -123,21 +95,17 @@ export function readStudio(reading: Reading): Studio {
 export function readSupport(reading: Reading): PlanSupport | undefined {
   let support: PlanSupport | undefined;
   each<Ast.Support>(reading, 'support', (node, statement) => {
-    const where = here(reading, statement);
-    const use = nameUse(node.material, where);
-    const is = use && supportNamed(use.name);
+    const from = { ...reading, here: here(reading, statement) };
     const place = whole(reading, statement);
-    const side = (text: string | undefined) => {
-      if (text === undefined) return undefined;
-      const figure = {
-        $type: 'Figure',
-        low: text,
-        unit: node.unit ?? 'cm',
-        $cstNode: node.$cstNode,
-      } as unknown as Ast.Figure;
-      const found_ = measure(reading.context, figure, where, 'size');
-      return found_;
-    };
+    const side = (text: string | undefined) =>
+      text === undefined
+        ? undefined
+        : measure(
+            reading.context,
+            { $type: 'Figure', low: text, unit: node.unit ?? 'cm', $cstNode: node.$cstNode } as Ast.Figure,
+            from.here,
+            'size',
+          );
     if (node.height !== undefined && node.width !== undefined && node.unit === undefined)
       problem(
         reading.context,
@@ -145,15 +113,11 @@ export function readSupport(reading: Reading): PlanSupport | undefined {
         `A size needs its unit: ${node.height} x ${node.width} cm.`,
         [{ title: 'Add cm', edits: [{ place: { ...place, start: place.end }, text: ' cm' }] }],
       );
-    if (node.unknown && !reading.record)
-      problem(reading.context, place, 'Only a record may say unknown: a plan decides.', [], 'not-in-plan');
     if (support) problem(reading.context, place, 'A painting has one support.');
-    support ??= {
-      material: use && { ...use, is, ...(is ? {} : { near: nearest(use.name, materialNames('support')) }) },
-      height: side(node.height),
-      width: side(node.width),
-      place,
-    };
+    const { material } = node.unknown
+      ? { material: unknownMaterial(node, from) }
+      : clausesOf(from, node, { material: supportClauses.material });
+    support ??= { material, height: side(node.height), width: side(node.width), place };
   });
   return support;
 }
@@ -161,13 +125,10 @@ export function readSupport(reading: Reading): PlanSupport | undefined {
 export function readTargets(reading: Reading, areas: Areas): Target[] {
   const targets: Target[] = [];
   each<Ast.Target>(reading, 'target', (node, statement) => {
-    const where = here(reading, statement);
     targets.push({
       place: whole(reading, statement),
       description: statement.chunk.description,
-      in: areaUse(reading.reader, areas, node.area, where),
-      colour: colourValue(reading.context, node.colour, where),
-      within: withinOf(reading.reader, node.within, where),
+      ...clausesOf({ ...reading, areas, here: here(reading, statement) }, node, targetClauses),
     });
   });
   return targets;
@@ -192,25 +153,17 @@ export function readSamples(
       else labels.set(name, base.namePlace);
     }
     const rows = (statement.parsed.fields as readonly Piece<Ast.SampleRow>[]).flatMap(
-      ({ node: row, base: offset }): Sample['layers'][number][] => {
+      ({ node: row, base: offset }): SampleLayer[] => {
         const rowAt = at(reading.context.uri, statement.chunk.start + offset);
         const use = nameUse(row.layer, rowAt);
         if (!use) return [];
         const is = byName.get(use.name);
-        if (is) refer(reading.reader, 'layer', use, is.namePlace);
-        return [
-          {
-            layer: {
-              ...use,
-              is,
-              ...(is ? {} : { near: guess(reading.reader, use.name, () => [...byName.keys()]) }),
-            },
-            film: row.unknown
-              ? unknownMeasure(row, rowAt)
-              : measure(reading.context, row.value, rowAt, 'film'),
-            place: placeOf(row, rowAt),
-          },
-        ];
+        const near = is ? undefined : guess(reading.reader, use.name, () => [...byName.keys()]);
+        mention(reading.reader, 'layer', use, rowAt, { kind: is && 'layer', target: is?.namePlace, near });
+        const film = row.unknown
+          ? unknownMeasure(row, rowAt)
+          : clausesOf({ ...reading, here: rowAt }, row, sampleRow).film;
+        return [{ layer: { ...use, is, near }, film, place: placeOf(row, rowAt) }];
       },
     );
     const place = whole(reading, statement);
@@ -219,7 +172,7 @@ export function readSamples(
       place,
       namePlace: base?.namePlace ?? place,
       description: statement.chunk.description,
-      in: areaUse(reading.reader, areas, node.area, where),
+      ...clausesOf({ ...reading, areas, here: where }, node, sampleClauses),
       layers: rows,
     });
   });
@@ -240,10 +193,11 @@ export function readAllows(reading: Reading): Allow[] {
   each<Ast.Allow>(reading, 'allow', (node, statement) => {
     const where = here(reading, statement);
     const allow = allowOf(
-      reading.context,
+      reading.reader,
       nameUse(node.rule, where),
       textOf(reading.context, node.reason, where),
       whole(reading, statement),
+      where,
     );
     if (allow) allows.push(allow);
   });

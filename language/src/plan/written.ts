@@ -66,3 +66,22 @@ export interface ColourValue {
   readonly place: Place;
   readonly valid: boolean;
 }
+
+/** Words between quotes. */
+export interface Quoted {
+  readonly text: string;
+  readonly place: Place;
+}
+
+/** One of a few words. */
+export interface Chosen<T extends string = string> {
+  readonly value: T;
+  readonly place: Place;
+}
+
+/** Light on the finished painting: lux, hours a year. */
+export interface Light {
+  readonly lux: Measure;
+  readonly hoursPerYear?: Measure;
+  readonly place: Place;
+}

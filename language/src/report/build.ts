@@ -22,7 +22,7 @@ function subtitle(study: Study): string {
       : plan.kind === 'palette'
         ? 'A palette'
         : 'A plan',
-    plan.support?.material ? `on ${plan.support.material.name}${size}` : '',
+    plan.support?.material && !plan.support.material.unknown ? `on ${plan.support.material.name}${size}` : '',
     plan.start ? `from ${plan.start.iso}` : '',
     plan.made
       ? `made ${plan.made.from === plan.made.to ? plan.made.from : `${plan.made.from}–${plan.made.to}`}`

@@ -1,13 +1,15 @@
 /** Two versions of a plan, compared in meaning: layers, figures, colours, findings. Spacing and comments do not count. */
 import { fatness, range, time } from '../features/figures.ts';
 import { deltaE00 } from '../optics/difference.ts';
-import { formulaWords, paintWords } from '../plan/formula-words.ts';
 import type { Plan } from '../plan/plan.ts';
+import type { Json } from '../plan/shown.ts';
+import { layerFacts, lineOf, meaningOf, type Subject, stated, wordsOf } from '../plan/stated.ts';
 import type { LayerStudy, Study } from '../results/study.ts';
 import type { Finding } from '../rules/rule.ts';
+import { sensible } from '../study/sensible.ts';
+import { fieldsOf } from '../syntax/words.ts';
 import { compareFindings, type FindingsCompared } from './compare-findings.ts';
 import { list, type Part, type Report, table } from './document.ts';
-import { madeOf } from './parts.ts';
 
 /** One side of a comparison: a study and its findings. */
 export interface Version {
@@ -41,90 +43,68 @@ export interface Comparison {
   readonly findings: FindingsCompared;
 }
 
-const names = (list: readonly { readonly name: string }[]) => list.map((x) => x.name).join(', ');
-
-/** What a painter would say of a layer, field by field. */
-function layerFacts(l: LayerStudy): Map<string, string> {
-  const { layer, composition: c } = l;
-  const facts: [string, string][] = [
-    ['kind', layer.kind],
-    ['on', layer.everywhere ? 'everything' : l.areas.join(', ')],
-    ['made of', madeOf(l)],
-    ['film', layer.film?.words ?? ''],
-    ['coats', String(l.coats)],
-    [
-      'prepare',
-      layer.prepare
-        .map((p) => [p.method, p.agent && `with ${p.agent.name}`].filter(Boolean).join(' '))
-        .join(', then '),
-    ],
-    ['wipe out', names(layer.wipeOut)],
-    ['wait', layer.wait?.words ?? ''],
-    ['after', layer.after?.words ?? ''],
-    ['painted', layer.painted?.iso ?? ''],
-    ['dry', layer.dry?.iso ?? ''],
-    ['measured', layer.measured.map((m) => m.colour.css).join(', ')],
-    ['evidence', layer.evidence.map((e) => e.text).join('; ')],
-    ['allow', layer.allows.map((a) => `${a.rule} because ${a.because ?? '–'}`).join('; ')],
-    ['note', layer.notes.join(' / ')],
-    ['fatness', c ? fatness(c.fatness) : ''],
-    ['dry film, all coats', l.dryFilm ? range(l.dryFilm, 'µm') : ''],
-    ['touch-dry', l.drying ? time(l.drying.touchDry) : ''],
-  ];
-  return new Map(facts);
+/** A fact in words, and what counts of it: two are the same where either is. */
+interface Told {
+  readonly words: string;
+  readonly meaning?: string;
 }
+type Facts = Map<string, Told>;
 
-function changes(before: ReadonlyMap<string, string>, after: ReadonlyMap<string, string>): Change[] {
-  return [...new Set([...before.keys(), ...after.keys()])].flatMap((what) => {
-    const [a, b] = [before.get(what) ?? '', after.get(what) ?? ''];
-    return a === b ? [] : [{ what, before: a, after: b }];
+/** Puts a fact under its name; another one of that name gets a number, so that none is lost. */
+function put(facts: Facts, what: string, words: string, meaning?: Json): void {
+  if (words === '') return;
+  let name = what;
+  for (let n = 2; facts.has(name); n++) name = `${what} (${n})`;
+  facts.set(name, {
+    words,
+    ...(meaning === undefined ? {} : { meaning: JSON.stringify(sensible(meaning)) }),
   });
 }
 
-function planFacts(plan: Plan): Map<string, string> {
-  const s = plan.studio;
-  const facts: [string, string | undefined][] = [
-    ['title', plan.title],
-    ['start', plan.start?.iso],
-    ['made', plan.made && `${plan.made.from}..${plan.made.to}`],
-    [
-      'support',
-      [
-        plan.support?.material?.name,
-        [plan.support?.height?.words, plan.support?.width?.words].filter(Boolean).join(' × '),
-      ]
-        .filter(Boolean)
-        .join(' '),
-    ],
-    ...(['temperature', 'humidity', 'room', 'airChanges', 'session'] as const).map(
-      (f): [string, string | undefined] => [`studio ${f === 'airChanges' ? 'air-changes' : f}`, s[f]?.words],
-    ),
-    ['studio light', s.light && [s.light.lux.words, s.light.hoursPerYear?.words].filter(Boolean).join(' ')],
-    ['studio light-source', s.lightSource?.value],
-    ['studio specular', s.specular?.value],
-    ...plan.uses.map((u): [string, string] => [`use ${u.path}`, 'yes']),
-    ...(plan.implicitArea
-      ? []
-      : plan.areas.map((a): [string, string] => [`area ${a.name}`, a.share?.words ?? 'yes'])),
-    ...plan.groups.map((g): [string, string] => [`group ${g.name}`, names(g.members)]),
-    ...[...plan.visible.paints.values()].map((p): [string, string] => [
-      `paint ${p.name}`,
-      `${paintWords(p)}${p.oil ? ` ${p.oil.words}` : ''}`,
-    ]),
-    ...[...plan.visible.mediums.values()].map((m): [string, string] => [
-      `medium ${m.name}`,
-      formulaWords(m.formula),
-    ]),
-    ...[...plan.visible.mixes.values()].map((m): [string, string] => [
-      `mix ${m.name}`,
-      `${formulaWords(m.formula)}${m.target ? ` target ${m.target.css}` : ''}`,
-    ]),
-    ...plan.targets.map((t, i): [string, string] => [
-      `target ${t.in?.name ?? i + 1}`,
-      `${t.colour?.css ?? ''}${t.within ? ` within ${t.within.words}` : ''}`,
-    ]),
-  ];
-  return new Map(facts.flatMap(([k, v]) => (v ? [[k, v] as const] : [])));
+/** What a painter would say of a layer, field by field, and what is computed of it. */
+function toldOfLayer(l: LayerStudy): Facts {
+  const { layer, composition: c } = l;
+  const facts: Facts = new Map();
+  const said = new Map(layerFacts(layer).map((f) => [f.word, f]));
+  put(facts, 'kind', layer.kind);
+  for (const { word, otherwise } of fieldsOf('layer')) {
+    const fact = said.get(word);
+    if (fact) put(facts, word, wordsOf(fact), meaningOf(fact));
+    else put(facts, word, otherwise ?? '');
+  }
+  put(facts, 'fatness', c ? fatness(c.fatness) : '');
+  put(facts, 'dry film, all coats', l.dryFilm ? range(l.dryFilm, 'µm') : '');
+  put(facts, 'touch-dry', l.drying ? time(l.drying.touchDry) : '');
+  return facts;
+}
+
+function changes(before: Facts, after: Facts): Change[] {
+  return [...new Set([...before.keys(), ...after.keys()])].flatMap((what) => {
+    const [a, b] = [before.get(what), after.get(what)];
+    const same = a?.words === b?.words || (a?.meaning !== undefined && a.meaning === b?.meaning);
+    return same ? [] : [{ what, before: a?.words ?? '', after: b?.words ?? '' }];
+  });
+}
+
+const meaningOfAll = ({ facts, rows }: Subject): Json => [
+  facts.filter((f) => !f.field).map((f) => [f.word, meaningOf(f)]),
+  (rows ?? []).map((row) => [row.name, meaningOfAll(row)]),
+];
+
+/** Everything a file states besides its layers. */
+function toldOfFile(plan: Plan): Facts {
+  const told: Facts = new Map();
+  for (const subject of stated(plan, true)) {
+    const { word, name, layer, facts } = subject;
+    if (layer) continue;
+    const head = [word, name].filter(Boolean).join(' ');
+    // a declaration is one fact, what stands in braces one each
+    if (word !== '' && word !== 'studio') put(told, head, lineOf(subject) || 'yes', meaningOfAll(subject));
+    for (const f of facts)
+      if (f.field || word === '')
+        put(told, [head, f.word].filter(Boolean).join(' '), wordsOf(f), meaningOf(f));
+  }
+  return told;
 }
 
 /** Layers whose order among the shared ones changed: those outside a longest run that kept its order. */
@@ -159,10 +139,20 @@ function finalColours(study: Study): Map<string, { hex: string; lab: readonly [n
   );
 }
 
+/** Layers by name; another one of that name gets a number. */
+function layersByName({ layers }: Study): Map<string, LayerStudy> {
+  const named = new Map<string, LayerStudy>();
+  for (const l of layers) {
+    let { name } = l.layer;
+    for (let n = 2; named.has(name); n++) name = `${l.layer.name} (${n})`;
+    named.set(name, l);
+  }
+  return named;
+}
+
 /** Compares two versions of a plan in meaning; spacing, comments and order of fields do not count. */
 export function compare(before: Version, after: Version): Comparison {
-  const old = new Map(before.study.layers.map((l) => [l.layer.name, l]));
-  const now = new Map(after.study.layers.map((l) => [l.layer.name, l]));
+  const [old, now] = [layersByName(before.study), layersByName(after.study)];
   const [oldColours, newColours] = [finalColours(before.study), finalColours(after.study)];
   return {
     layers: {
@@ -171,11 +161,11 @@ export function compare(before: Version, after: Version): Comparison {
       moved: moved([...old.keys()], [...now.keys()]),
       changed: [...old].flatMap(([layer, l]) => {
         const other = now.get(layer);
-        const changed = other ? changes(layerFacts(l), layerFacts(other)) : [];
+        const changed = other ? changes(toldOfLayer(l), toldOfLayer(other)) : [];
         return changed.length > 0 ? [{ layer, changes: changed }] : [];
       }),
     },
-    declarations: changes(planFacts(before.study.plan), planFacts(after.study.plan)),
+    declarations: changes(toldOfFile(before.study.plan), toldOfFile(after.study.plan)),
     colours: [...new Set([...oldColours.keys(), ...newColours.keys()])].flatMap((area) => {
       const [a, b] = [oldColours.get(area), newColours.get(area)];
       const d = a && b ? deltaE00(a.lab, b.lab) : undefined;

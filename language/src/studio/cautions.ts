@@ -108,7 +108,7 @@ function byStep(
 
 /** Paints the painter grinds: those that name dry pigment and the oil it goes into. */
 function dryPigment(add: Collector['add'], plan: Plan): void {
-  const used = new Set(plan.references.flatMap((r) => (r.kind === 'paint' ? [r.name] : [])));
+  const used = new Set(plan.names.flatMap((r) => (r.kind === 'paint' ? [r.name] : [])));
   for (const paint of plan.visible.paints.values()) {
     const powder = paint.formula?.parts.some((p) => p.ingredient.is.kind === 'pigment');
     const here = plan.paints.includes(paint) || used.has(paint.name);

@@ -1,7 +1,10 @@
 /**
  * The words of the language, each with what it takes and an example: one place for scanner, messages, completion,
- * hovers and the reference page. A test holds the grammar and the highlighting against this list.
+ * hovers and the reference page. Those of fields come from their table. A test holds the grammar and the highlighting
+ * against this list.
  */
+import type * as Ast from '../../generated/ast.ts';
+import { type Field, layerFields, pigmentFields, studioFields } from './fields.ts';
 
 export interface Word {
   readonly word: string;
@@ -35,9 +38,9 @@ export const LAYER_WORDS = [
   'varnish',
   'retouching',
   'deposit',
-] as const;
+] as const satisfies readonly Ast.Layer['word'][];
 
-const layerAbout: Record<(typeof LAYER_WORDS)[number], string> = {
+const layerAbout: Record<Ast.Layer['word'], string> = {
   size: 'seals the support before anything else',
   ground: 'the priming the painting stands on',
   drawing: 'lines that guide the work; left out of colour predictions',
@@ -134,88 +137,18 @@ export const declarationWords: readonly Word[] = [
   ),
 ];
 
-export const layerFields: readonly Word[] = [
-  w(
-    'on',
-    'areas, and perhaps except',
-    'on sky, water except moon',
-    'where the layer lies; everywhere when left out',
-  ),
-  w(
-    'prepare',
-    'wipe, abrade, oil-out or wash, and perhaps with an agent',
-    'prepare oil-out with walnut',
-    'what is done to the surface before',
-    { repeatable: true, only: 'plan' },
-  ),
-  w(
-    'colour',
-    'a paint or mix, or a colour',
-    'colour burnt-sienna',
-    'the paints and their amounts, by volume',
-  ),
-  w('medium', 'a share and a medium', 'medium 40 % rich', 'how much of which medium goes into the paint'),
-  w('resin', 'a resin', 'resin damar', 'what a varnish is made of'),
-  w('material', 'a material', 'material chalk-glue', 'what the layer is made of where that is no paint'),
-  w('film', 'a thickness in µm, or veil, thin, full, impasto', 'film 8 µm', 'thickness of one dry coat'),
-  w('coats', 'a number', 'coats 3', 'how many times it is laid'),
-  w('wipe-out', 'areas', 'wipe-out moon', 'where the colour is lifted out while it is open'),
-  w('wait', 'a time', 'wait 3 days', 'how long you wait at least before the next layer here', {
-    only: 'plan',
-  }),
-  w('after', 'a time', 'after 9 months', 'how long at least after what lies beneath', { only: 'plan' }),
-  w('painted', 'a date', 'painted 2027-01-14', 'the day it was laid', { only: 'plan' }),
-  w('dry', 'a date', 'dry 2027-01-17', 'the day it was seen touch-dry; corrects the estimates', {
-    only: 'plan',
-  }),
-  w(
-    'measured',
-    'a colour, and perhaps in with an area',
-    'measured lab(58 -6 -18) in sky',
-    'the colour as measured',
-    { repeatable: true },
-  ),
-  w('made', 'a year or two years', 'made 1800..1820', 'when this layer was added', { only: 'record' }),
-  w('evidence', 'words in quotes', 'evidence "S1, SEM-EDX"', 'how it is known', {
-    only: 'record',
-    repeatable: true,
-  }),
-  w(
-    'allow',
-    'a rule and because with the reason in quotes',
-    'allow lean-over-fat because "dry-brushed"',
-    'silences one rule on this layer',
-    { repeatable: true },
-  ),
-  w('note', 'words in quotes', 'note "Only a breath."', 'words for the report', { repeatable: true }),
-];
+/** A field's row with its word. */
+export type FieldWord = Word & Field;
 
-export const studioFields: readonly Word[] = [
-  w('temperature', 'a temperature', 'temperature 18 °C', 'of the room'),
-  w('humidity', 'a share', 'humidity 55 %', 'of the air'),
-  w('room', 'a volume', 'room 40 m³', 'of the room, for the air'),
-  w('air-changes', 'a number per hour', 'air-changes 2 per hour', 'how often the air of the room is renewed'),
-  w('session', 'a time', 'session 3 hours', 'how long a sitting lasts'),
-  w('light', 'lux and hours per year', 'light 150 lux 3000 hours per year', 'where the painting will hang'),
-  w('light-source', 'D65, D50 or A', 'light-source D65', 'under which colours are judged'),
-  w(
-    'specular',
-    'included or excluded',
-    'specular excluded',
-    'whether gloss counts when colours are compared',
-  ),
-];
+const listed = (rows: Readonly<Record<string, Field>>): readonly FieldWord[] =>
+  Object.entries(rows).map(([word, row]) => ({ word, ...row }));
 
-export const pigmentFields: readonly Word[] = [
-  w('oil-absorption', 'grams of oil', 'oil-absorption 22 g/100g', 'linseed oil that wets 100 g, rubbed out'),
-  w('density', 'a density', 'density 4.1 g/cm³', 'of the dry pigment'),
-  w('masstone', 'a colour', 'masstone #7a2b1d', 'the colour of a full, covering film'),
-  w('tint', '1:N, a white and a colour', 'tint 1:4 PW6 #c59a8c', 'the colour in a mixture with a white'),
-  w('over-black', 'a colour, at a film', 'over-black #30211d at 20 µm', 'the colour of a film over black'),
-  w('over-white', 'a colour, at a film', 'over-white #a5442a at 20 µm', 'the colour of a film over white'),
-  w('lightfast', 'I, II, III, IV or V', 'lightfast I', 'class of ASTM D4302'),
-  w('hazard', 'hazards', 'hazard lead', 'what to beware of'),
-];
+const FIELDS = {
+  layer: listed(layerFields),
+  studio: listed(studioFields),
+  pigment: listed(pigmentFields),
+  sample: [],
+} as const;
 
 /** Words that join; reserved everywhere. */
 export const joiningWords = [
@@ -243,16 +176,12 @@ export const isNameable = (word: string): boolean => nameable.has(word);
 /** Words that go on with a declaration rather than begin something. */
 export const isJoining = (word: string): boolean => joining.has(word) && word !== 'color';
 
-export type Block = 'layer' | 'studio' | 'pigment' | 'sample';
+export type Block = keyof typeof FIELDS;
 
-export const fieldsOf = (block: Block): readonly Word[] =>
-  block === 'layer'
-    ? layerFields
-    : block === 'studio'
-      ? studioFields
-      : block === 'pigment'
-        ? pigmentFields
-        : [];
+/** The blocks whose fields begin with a word. */
+export const WORDED = ['layer', 'studio', 'pigment'] as const satisfies readonly Block[];
+
+export const fieldsOf = (block: Block): readonly FieldWord[] => FIELDS[block];
 
 export const isLayerWord = (word: string): boolean => (LAYER_WORDS as readonly string[]).includes(word);
 
@@ -263,17 +192,13 @@ export function blockOf(word: string): Block | undefined {
 }
 
 const declarations = new Map(declarationWords.map((d) => [d.word, d]));
-const fields = new Map(
-  (['layer', 'studio', 'pigment'] as const).map((b) => [b, new Map(fieldsOf(b).map((f) => [f.word, f]))]),
-);
+const fields = new Map(WORDED.map((b) => [b, new Map(fieldsOf(b).map((f) => [f.word, f]))]));
 
 export const declarationWord = (word: string): Word | undefined => declarations.get(word);
 
-export const fieldWord = (block: Block, word: string): Word | undefined =>
+export const fieldWord = (block: Block, word: string): FieldWord | undefined =>
   block === 'sample' ? undefined : fields.get(block)?.get(word === 'color' ? 'colour' : word);
 
 /** Every word that cannot be a name, units aside. */
 export const isReserved = (word: string): boolean =>
-  declarations.has(word) ||
-  joining.has(word) ||
-  (['layer', 'studio', 'pigment'] as const).some((b) => fieldWord(b, word) !== undefined);
+  declarations.has(word) || joining.has(word) || WORDED.some((b) => fieldWord(b, word) !== undefined);

@@ -32,7 +32,7 @@ function moreOil(plan: Plan, { layer }: FilmStudy): Fix[] {
     const { is } = part.ingredient;
     if (!formula || is.kind !== 'paint' || is.paint.oil?.given !== 'exact') continue;
     const { oil, name, place } = is.paint;
-    const used = plan.references.filter((r) => r.kind === 'paint' && r.name === name).length;
+    const used = plan.names.filter((r) => r.kind === 'paint' && r.name === name).length;
     if (place.uri !== plan.uri || used > 1) continue;
     const enough = (percent: number): boolean => {
       const paint = { ...is.paint, oil: { ...oil, value: exactly(percent / 100) } };

@@ -1,4 +1,4 @@
-import type { Declared, Reference } from '../../plan/plan.ts';
+import type { Declared } from '../../plan/plan.ts';
 import type { Rule, RuleReport } from '../rule.ts';
 import { languageReference, quoted } from '../shared/words.ts';
 
@@ -16,7 +16,7 @@ export const unusedDeclaration: Rule = {
   *check(plan) {
     // paints are written before layers: while there are none, nothing can be used yet
     if (plan.layers.length === 0) return;
-    const used = new Set(plan.references.map((r: Reference) => r.target.start));
+    const used = new Set(plan.names.flatMap((n) => (n.target ? [n.target.start] : [])));
     const unused = function* (kind: string, list: readonly Declared[]): Generator<RuleReport> {
       for (const d of list)
         if (!used.has(d.namePlace.start))

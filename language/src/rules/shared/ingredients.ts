@@ -20,10 +20,5 @@ export function* formulas(
 export function* ingredients(
   plan: Plan,
 ): Generator<{ readonly ingredient: Ingredient; readonly layer?: number }> {
-  for (const f of formulas(plan))
-    for (const part of f.value.parts) yield { ingredient: part.ingredient, layer: f.layer };
-  for (const p of plan.pigments) {
-    if (p.like) yield { ingredient: p.like };
-    for (const s of p.swatches) if (s.tint) yield { ingredient: s.tint.white };
-  }
+  for (const { ingredient, layer } of plan.names) if (ingredient) yield { ingredient, layer };
 }

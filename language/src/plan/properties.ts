@@ -38,9 +38,11 @@ export type Properties<Table extends Rows, Values, Materials> = {
     : ValueOf<Table[W], Values, Materials>;
 };
 
+/** A word of the language as a name in code and JSON: `wipeOut`. */
+export const camel = (word: string): string => word.replace(/-(.)/g, (_, c: string) => c.toUpperCase());
+
 /** The property a field has in the Plan. */
-const propertyOf = (word: string, row: Row): string =>
-  row.as ?? word.replace(/-(.)/g, (_, c: string) => c.toUpperCase());
+const propertyOf = (word: string, row: Row): string => row.as ?? camel(word);
 
 /** Whether every value written is one more in a list. */
 const isGathered = (row: Row): boolean => row.repeatable === true || row.value === 'swatch';

@@ -22,9 +22,7 @@ const names = (list: readonly { readonly name: string }[]) => list.map((x) => x.
 const figure: Shown<Measure> = {
   words: (m) => m.words,
   json: (m) =>
-    m.given === 'unknown'
-      ? null
-      : { ...m.value, unit: m.unit === 'fraction' ? '' : m.unit, given: m.given, words: m.words },
+    m.given === 'unknown' ? null : { ...m.value, unit: m.unit || null, given: m.given, words: m.words },
   meant: (m) => (m.given === 'unknown' ? null : { ...m.value }),
   figures: (m) => [m],
 };

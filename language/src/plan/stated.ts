@@ -17,7 +17,7 @@ import {
 } from '../syntax/clauses.ts';
 import { type Field, layerFields, pigmentFields, type Row, studioFields } from '../syntax/fields.ts';
 import type { Layer, Measure, Plan, Swatch } from './plan.ts';
-import { slotsOf } from './properties.ts';
+import { camel, slotsOf } from './properties.ts';
 import { type Json, shown } from './shown.ts';
 
 /** One field or clause with all its values: more than one only where it may be repeated. */
@@ -57,9 +57,13 @@ function factsOf(thing: object, table: Table, field = false): Fact[] {
   return facts;
 }
 
+/** The fields of a layer in the order of their table. */
+export const layerRows: readonly (Field & { readonly word: string })[] = Object.entries(
+  layerFields as Readonly<Record<string, Field>>,
+).map(([word, row]) => ({ word, ...row }));
+
 /** What one layer says, in the order of the table. */
-export const layerFacts = (layer: Layer): readonly Fact[] =>
-  factsOf(layer, layerFields as Readonly<Record<string, Field>>, true);
+export const layerFacts = (layer: Layer): readonly Fact[] => factsOf(layer, layerFields, true);
 
 /** Every declaration of a file with what it states, those brought in by `use` too where `visible` asks for them. */
 export function* stated(plan: Plan, visible = false): Generator<Subject> {
@@ -121,7 +125,7 @@ export function lineOf({ facts, rows }: Subject): string {
 }
 
 /** What a fact says, as JSON: a list where the field may be repeated. */
-export function jsonOf({ row, values }: Fact): Json {
+function jsonOf({ row, values }: Fact): Json {
   const all = values.map((v) => shown[row.value].json(v as never));
   return row.repeatable ? all : (all[0] ?? null);
 }
@@ -133,3 +137,7 @@ export const meaningOf = ({ row, values }: Fact): Json =>
 /** The figures of a fact, each with its place in the row's bounds. */
 export const figuresOf = ({ row, values }: Fact): readonly (Measure | undefined)[] =>
   values.flatMap((v) => shown[row.value].figures?.(v as never) ?? []);
+
+/** Facts as JSON, by their words. */
+export const factsJson = (facts: readonly Fact[]): Readonly<Record<string, Json>> =>
+  Object.fromEntries(facts.map((f) => [camel(f.word), jsonOf(f)]));

@@ -99,6 +99,7 @@ export function buildReport(
     parts.airPart(study),
     parts.permanencePart(study),
     parts.cautionsPart(study),
+    parts.statedPart(study),
     parts.allowsPart(study),
     parts.assumptionsPart(study),
     parts.sourcesPart(study),

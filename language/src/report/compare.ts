@@ -3,11 +3,10 @@ import { fatness, range, time } from '../features/figures.ts';
 import { deltaE00 } from '../optics/difference.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { Json } from '../plan/shown.ts';
-import { layerFacts, lineOf, meaningOf, type Subject, stated, wordsOf } from '../plan/stated.ts';
+import { layerFacts, layerRows, lineOf, meaningOf, type Subject, stated, wordsOf } from '../plan/stated.ts';
 import type { LayerStudy, Study } from '../results/study.ts';
 import type { Finding } from '../rules/rule.ts';
 import { sensible } from '../study/sensible.ts';
-import { fieldsOf } from '../syntax/words.ts';
 import { compareFindings, type FindingsCompared } from './compare-findings.ts';
 import { list, type Part, type Report, table } from './document.ts';
 
@@ -67,7 +66,7 @@ function toldOfLayer(l: LayerStudy): Facts {
   const facts: Facts = new Map();
   const said = new Map(layerFacts(layer).map((f) => [f.word, f]));
   put(facts, 'kind', layer.kind);
-  for (const { word, otherwise } of fieldsOf('layer')) {
+  for (const { word, otherwise } of layerRows) {
     const fact = said.get(word);
     if (fact) put(facts, word, wordsOf(fact), meaningOf(fact));
     else put(facts, word, otherwise ?? '');

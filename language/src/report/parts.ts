@@ -2,7 +2,7 @@
 import { sourceWords } from '../features/describe.ts';
 import { amount, day, fatness, percent, range, time } from '../features/figures.ts';
 import { deferringLine } from '../materials/cautions.ts';
-import { formulaWords } from '../plan/formula-words.ts';
+import { layerFacts, layerRows, lineOf, stated, wordsOf } from '../plan/stated.ts';
 import type { LayerStudy, Study } from '../results/study.ts';
 import type { Finding } from '../rules/rule.ts';
 import { diary } from '../studio/diary.ts';
@@ -14,20 +14,27 @@ const part = (id: string, title: string, ...blocks: (Block | undefined)[]): Part
   blocks: blocks.filter((b) => b !== undefined),
 });
 
+/** The fields that say what a layer is made of. */
+const MADE_OF: ReadonlySet<string> = new Set(['colour', 'medium', 'material', 'resin']);
+
 /** What a layer is made of, as the plan says it. */
-export function madeOf({ layer }: LayerStudy): string {
-  const colour =
-    layer.colour?.kind === 'formula'
-      ? formulaWords(layer.colour.formula)
-      : layer.colour?.kind === 'value'
-        ? layer.colour.value.css
-        : layer.colour
-          ? 'unknown'
-          : '';
-  const medium = layer.medium?.of
-    ? `${layer.medium.share ? `${layer.medium.share.words} ` : ''}${layer.medium.of.name}`
-    : '';
-  return [colour, medium, layer.material?.name ?? '', layer.resin?.name ?? ''].filter(Boolean).join('; ');
+export const madeOf = ({ layer }: LayerStudy): string =>
+  layerFacts(layer)
+    .filter((f) => MADE_OF.has(f.word))
+    .map(wordsOf)
+    .filter((w) => w !== '')
+    .join('; ');
+
+/** Columns for the fields a report has no words of its own for, as far as some layer says them. */
+function otherFields(layers: readonly LayerStudy[], of: 'plan' | 'record') {
+  const facts = layers.map(({ layer }) => new Map(layerFacts(layer).map((f) => [f.word, wordsOf(f)])));
+  const rows = layerRows.filter(
+    (r) => r.told !== 'both' && r.told !== of && facts.some((f) => f.has(r.word)),
+  );
+  return {
+    heads: rows.map((r) => r.word),
+    cells: (index: number): string[] => rows.map((r) => facts[index]?.get(r.word) ?? ''),
+  };
 }
 
 const where = ({ layer, areas }: LayerStudy) => (layer.everywhere ? 'everything' : areas.join(', '));
@@ -47,11 +54,13 @@ export function findingsPart(findings: readonly Finding[], line: (f: Finding) =>
 
 export function layersPart(study: Study): Part | undefined {
   if (study.layers.length === 0) return undefined;
+  const other = otherFields(study.layers, 'plan');
   const rows = study.layers.map((l, i) => [
     String(i + 1),
     { text: `${l.layer.kind} ${l.layer.name}`, layer: l.layer.name },
     where(l),
     madeOf(l),
+    ...other.cells(i),
     String(l.coats),
     range(l.composition?.dryFilm ?? l.dryFilm),
     range(l.composition?.wetFilm),
@@ -72,6 +81,7 @@ export function layersPart(study: Study): Part | undefined {
         'layer',
         'on',
         'made of',
+        ...other.heads,
         'coats',
         'dry film a coat, µm',
         'wet, µm',
@@ -295,17 +305,34 @@ export function sourcesPart(study: Study): Part | undefined {
     : undefined;
 }
 
+/** What the file declares besides its layers, in its own words: what paints are made of, the studio, the areas. */
+export function statedPart(study: Study): Part | undefined {
+  const rows = [...stated(study.plan)].flatMap((subject) => {
+    const { word, name, layer, facts } = subject;
+    // the title, the notes and what is allowed stand elsewhere
+    if (word === '' || layer) return [];
+    const head = [word, name].filter(Boolean).join(' ');
+    const line = lineOf(subject);
+    const fields = facts
+      .filter((f) => f.field)
+      .map((f) => [[head, f.word].filter(Boolean).join(' '), wordsOf(f)]);
+    return [...(line ? [[head, line]] : []), ...fields];
+  });
+  return rows.length > 0 ? part('stated', 'As declared', table(['what', 'as declared'], rows)) : undefined;
+}
+
 /** A record's layer structure as a restorer files it. */
 export function structurePart(study: Study): Part | undefined {
   const { plan } = study;
   if (plan.kind !== 'record' || study.layers.length === 0) return undefined;
+  const other = otherFields(study.layers, 'record');
   const rows = study.layers.map((l, i) => [
     String(i + 1),
     { text: `${l.layer.kind} ${l.layer.name}`, layer: l.layer.name },
     where(l),
     madeOf(l) || 'not recorded',
     l.layer.film ? l.layer.film.words : 'not recorded',
-    l.layer.measured.map((m) => `${m.colour.css}${m.in ? ` in ${m.in.name}` : ''}`).join('; '),
+    ...other.cells(i),
     plan.samples
       .flatMap((s) =>
         s.layers
@@ -313,11 +340,10 @@ export function structurePart(study: Study): Part | undefined {
           .map((x) => `${s.name}${x.film ? ` ${x.film.words}` : ''}`),
       )
       .join('; '),
-    l.layer.evidence.map((e) => e.text).join('; '),
   ]);
   return part(
     'structure',
     'Layer structure, from the support upwards',
-    table(['', 'layer', 'on', 'material', 'film', 'measured', 'samples', 'evidence'], rows),
+    table(['', 'layer', 'on', 'material', 'film', ...other.heads, 'samples'], rows),
   );
 }

@@ -6,6 +6,7 @@
 import type { Interval } from '../materials/interval.ts';
 import type { Source } from '../materials/types.ts';
 import type { LayerKind } from '../plan/plan.ts';
+import type { Json } from '../plan/shown.ts';
 import type { Assumption, Composition, Confidence, Drying, PermanenceEntry } from '../results/study.ts';
 import type { Tool } from './tool.ts';
 
@@ -34,6 +35,18 @@ export interface ColourJson {
   readonly basis: readonly string[];
 }
 
+/** What a declaration says, by the words of its fields (`wipeOut`): null where it says that nobody knows. */
+export type FieldsJson = Readonly<Record<string, Json>>;
+
+/** One declaration besides layers and what it says; the file itself has the word `file`. */
+export interface StatedJson {
+  readonly word: string;
+  readonly name: string | null;
+  readonly fields: FieldsJson;
+  /** the layers of a cross-section, from below */
+  readonly layers?: readonly { readonly name: string; readonly fields: FieldsJson }[];
+}
+
 /** One layer, from below upwards. */
 export interface LayerJson {
   readonly name: string;
@@ -47,6 +60,8 @@ export interface LayerJson {
   readonly drying: Drying | null;
   readonly colour: readonly ColourJson[];
   readonly assumptions: readonly Assumption[];
+  /** what the text says of it */
+  readonly stated: FieldsJson;
 }
 
 /** One area: its colours from below upwards, and how near the last comes to a target. */
@@ -162,6 +177,8 @@ export interface StudyJson<F = unknown> {
   readonly path: string;
   readonly kind: 'plan' | 'record' | 'palette';
   readonly title: string | null;
+  /** what the text says besides its layers */
+  readonly stated: readonly StatedJson[];
   readonly layers: readonly LayerJson[];
   readonly areas: readonly AreaJson[];
   readonly calendar: readonly CalendarJson[];

@@ -4,6 +4,8 @@
  * it, never changed. Figures are rounded (see `sensible`).
  */
 
+import type { Plan } from '../plan/plan.ts';
+import { factsJson, layerFacts, stated } from '../plan/stated.ts';
 import type {
   Assumption,
   Calendar,
@@ -19,6 +21,7 @@ import type {
   LayerJson,
   LimitJson,
   QuantitiesJson,
+  StatedJson,
   StudyJson,
 } from './json-types.ts';
 import { sensible } from './sensible.ts';
@@ -79,7 +82,19 @@ const layer = (l: LayerStudy): LayerJson => ({
     basis,
   })),
   assumptions: assumptions(l.assumptions),
+  stated: factsJson(layerFacts(l.layer)),
 });
+
+/** What a file says besides its layers. */
+const statedJson = (plan: Plan): StatedJson[] =>
+  [...stated(plan)]
+    .filter((s) => !s.layer && (s.name !== '' || s.facts.length > 0))
+    .map(({ word, name, facts, rows }) => ({
+      word: word || 'file',
+      name: name || null,
+      fields: factsJson(facts),
+      ...(rows ? { layers: rows.map((r) => ({ name: r.name, fields: factsJson(r.facts) })) } : {}),
+    }));
 
 /** Dates where the plan has any; else null, and only the days since the beginning. */
 const entry = (e: CalendarEntry, { dated }: Calendar): CalendarJson => ({
@@ -152,6 +167,7 @@ export function studyJson<F>(study: Study, path: string, findings: readonly F[])
     kind: plan.kind,
     title: plan.title ?? null,
     ...sensible({
+      stated: statedJson(plan),
       layers: study.layers.map(layer),
       areas: study.areas.map((area) => {
         const target = area.target();

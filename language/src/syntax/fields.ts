@@ -68,8 +68,8 @@ export interface Field extends Row {
   /** one line for hovers and completion */
   readonly about: string;
   readonly only?: 'plan' | 'record';
-  /** the reports tell it in words of their own, so it needs no column there */
-  readonly told?: boolean;
+  /** which reports tell it in words of their own, so that it needs no column there */
+  readonly told?: 'plan' | 'both';
 }
 
 export const LIGHTFASTNESS = ['I', 'II', 'III', 'IV', 'V'] as const satisfies readonly Lightfastness[];
@@ -104,7 +104,7 @@ export const layerFields = {
     example: 'on sky, water except moon',
     about: 'where the layer lies; everywhere when left out',
     otherwise: 'everything',
-    told: true,
+    told: 'both',
   },
   prepare: {
     value: 'preparation',
@@ -115,7 +115,7 @@ export const layerFields = {
     about: 'what is done to the surface before',
     repeatable: true,
     only: 'plan',
-    told: true,
+    told: 'plan',
   },
   colour: {
     value: 'layerColour',
@@ -123,7 +123,7 @@ export const layerFields = {
     takes: 'a paint or mix, or a colour',
     example: 'colour burnt-sienna',
     about: 'the paints and their amounts, by volume',
-    told: true,
+    told: 'both',
   },
   medium: {
     value: 'liquid',
@@ -132,7 +132,7 @@ export const layerFields = {
     takes: 'a share and a medium',
     example: 'medium 40 % rich',
     about: 'how much of which medium goes into the paint',
-    told: true,
+    told: 'both',
   },
   resin: {
     value: 'material',
@@ -140,7 +140,7 @@ export const layerFields = {
     takes: 'a resin',
     example: 'resin damar',
     about: 'what a varnish is made of',
-    told: true,
+    told: 'both',
   },
   material: {
     value: 'material',
@@ -148,7 +148,7 @@ export const layerFields = {
     takes: 'a material',
     example: 'material chalk-glue',
     about: 'what the layer is made of where that is no paint',
-    told: true,
+    told: 'both',
   },
   film: {
     value: 'film',
@@ -157,7 +157,7 @@ export const layerFields = {
     takes: 'a thickness in µm, or veil, thin, full, impasto',
     example: 'film 8 µm',
     about: 'thickness of one dry coat',
-    told: true,
+    told: 'both',
   },
   coats: {
     value: 'figure',
@@ -167,7 +167,7 @@ export const layerFields = {
     example: 'coats 3',
     about: 'how many times it is laid',
     otherwise: '1',
-    told: true,
+    told: 'plan',
   },
   'wipe-out': {
     value: 'areas',
@@ -183,7 +183,7 @@ export const layerFields = {
     example: 'wait 3 days',
     about: 'how long you wait at least before the next layer here',
     only: 'plan',
-    told: true,
+    told: 'plan',
   },
   after: {
     value: 'figure',
@@ -193,7 +193,7 @@ export const layerFields = {
     example: 'after 9 months',
     about: 'how long at least after what lies beneath',
     only: 'plan',
-    told: true,
+    told: 'plan',
   },
   painted: {
     value: 'day',
@@ -238,7 +238,7 @@ export const layerFields = {
     example: 'allow lean-over-fat because "dry-brushed"',
     about: 'silences one rule on this layer',
     repeatable: true,
-    told: true,
+    told: 'both',
   },
   note: {
     value: 'note',
@@ -247,7 +247,7 @@ export const layerFields = {
     example: 'note "Only a breath."',
     about: 'words for the report',
     repeatable: true,
-    told: true,
+    told: 'plan',
   },
 } as const satisfies Record<Exclude<Ast.LayerField['word'], 'color'>, Field>;
 

@@ -1,35 +1,18 @@
-import type { Measure } from '../../plan/plan.ts';
+import type { Layer, LayerKind, Measure } from '../../plan/plan.ts';
+import { type Fact, figuresOf, stated } from '../../plan/stated.ts';
+import { AREA_SHARE, type Bounds, FILM, RELIEF, TEMPERATURE } from '../../syntax/bounds.ts';
 import type { Rule, RuleReport } from '../rule.ts';
 import { replace } from '../shared/fixes.ts';
 import { labelAtStart, practice, quoted } from '../shared/words.ts';
 
-interface Bounds {
-  readonly low: number;
-  readonly high: number;
-  /** in the words of the field's own unit */
-  readonly words: string;
-  /** a likely slip of the unit: what to write instead, by what factor */
-  readonly slip?: { readonly from: RegExp; readonly to: string };
-  /** one nought too many is a likely slip here */
-  readonly nought?: boolean;
-  /** zero is a figure that makes no sense here */
-  readonly positive?: boolean;
-}
-
 /** µm from which a film written in millimetres was most likely meant in µm; who means it writes µm. */
 const SLIP_UM = 1000;
 
-const FILM: Bounds = {
-  low: 0.1,
-  high: 2000,
-  words: '0.1 to 2000 µm',
-  slip: { from: /mm$|cm$/, to: 'µm' },
-  positive: true,
-};
-const IMPASTO: Bounds = { ...FILM, high: 20_000, words: '0.1 µm to 20 mm' };
-const SHARE: Bounds = { low: 0, high: 1, words: '0 to 100 %', nought: true };
-const AREA: Bounds = { ...SHARE, words: 'more than 0 and up to 100 %', positive: true };
-const DAYS: Bounds = { low: 0, high: 36_525, words: 'no time at all to 100 years' };
+/** Layers that may stand up in relief. */
+const IN_RELIEF: ReadonlySet<LayerKind> = new Set(['layer', 'scumble', 'ground', 'deposit']);
+
+/** Figures whose message says of what they are. */
+const NAMED: ReadonlySet<Bounds> = new Set([FILM, AREA_SHARE]);
 
 /** What was probably meant: another unit, or one nought less. */
 function likelySlip(m: Measure, b: Bounds): string | undefined {
@@ -75,73 +58,41 @@ export const outOfRange: Rule = {
   judgesFigures: true,
   appliesTo: ['plan', 'record', 'palette'],
   *check(plan) {
-    const s = plan.studio;
-    const fahrenheit =
-      s.temperature && s.temperature.value.high > 45 && s.temperature.value.high < 110
-        ? { from: /°?C$/, to: '°F' }
-        : undefined;
-    yield* judged('A temperature', s.temperature, {
-      low: -10,
-      high: 45,
-      words: '−10 to 45 °C',
-      slip: fahrenheit,
-      nought: true,
-    });
-    yield* judged('A humidity', s.humidity, SHARE);
-    yield* judged('A room', s.room, { low: 1, high: 100_000, words: '1 to 100,000 m³' });
-    yield* judged('Air changes', s.airChanges, { low: 0, high: 100, words: '0 to 100 an hour' });
-    yield* judged('A session', s.session, { low: 0.05, high: 24, words: '3 minutes to 24 hours' });
-    yield* judged('Light', s.light?.lux, { low: 0, high: 150_000, words: '0 to 150,000 lux' });
-    yield* judged('Light', s.light?.hoursPerYear, {
-      low: 0,
-      high: 8784,
-      words: '0 to 8784 hours, as many as a year has',
-    });
-    // both sides share one unit, and its slip
-    const [height = [], width = []] = [plan.support?.height, plan.support?.width].map((side) =>
-      judged('A side', side, { low: 0.5, high: 3000, words: '0.5 cm to 30 m', positive: true }),
-    );
-    yield* height.length > 0 ? height : width;
-    if (!plan.implicitArea)
-      for (const a of plan.areas) yield* judged(`A share for ${quoted(a.name)}`, a.share, AREA);
-    for (const p of plan.paints)
-      yield* judged('An oil content', p.oil, { low: 0, high: 0.95, words: '0 to 95 % by mass' });
-    for (const p of plan.pigments) {
-      yield* judged('A density', p.density, { low: 0.8, high: 12, words: '0.8 to 12 g/cm³' });
-      yield* judged('An oil absorption', p.oilAbsorption, {
-        low: 2,
-        high: 400,
-        words: '2 to 400 g per 100 g',
-      });
-      for (const w of p.swatches) yield* judged('A film', w.film, FILM);
-    }
-    for (const f of [...plan.mixes.map((m) => m.within), ...plan.targets.map((t) => t.within)])
-      yield* judged('A tolerance', f, { low: 0.1, high: 100, words: 'a ΔE00 of 0.1 to 100' });
-    for (const l of plan.layers) {
-      yield* judged(
-        `A film for ${quoted(l.name)}`,
-        l.film,
-        l.kind === 'layer' || l.kind === 'scumble' || l.kind === 'ground' || l.kind === 'deposit'
-          ? IMPASTO
-          : FILM,
-        l.index,
+    for (const { name, word, layer, facts, rows } of stated(plan)) {
+      const of = word === 'area' || layer ? name : undefined;
+      const reports = [...facts, ...(rows ?? []).flatMap((r) => r.facts)].flatMap((f) =>
+        judgedFact(f, of, layer),
       );
-      yield* judged('A share of medium', l.medium?.share, SHARE, l.index);
-      yield* judged('A wait', l.wait, DAYS, l.index);
-      yield* judged('A time', l.after, DAYS, l.index);
-      yield* judged('A number of coats', l.coats, { low: 1, high: 200, words: '1 to 200' }, l.index);
-      if (l.coats && !Number.isInteger(l.coats.value.likely) && l.coats.given === 'exact')
-        yield {
-          message: `${labelAtStart(l)} has ${l.coats.words} coats: coats are whole.`,
-          place: l.coats.place,
-          layer: l.index,
-        };
+      // both sides of a support share one unit, and its slip
+      yield* word === 'support' ? reports.slice(0, 1) : reports;
     }
-    for (const sample of plan.samples)
-      for (const row of sample.layers) yield* judged('A film', row.film, { ...IMPASTO, low: 0.05 });
     yield* amounts(plan);
   },
 };
+
+/** The figures of one field or clause, held to the bounds of its row. */
+function judgedFact(fact: Fact, of: string | undefined, layer: Layer | undefined): RuleReport[] {
+  return figuresOf(fact).flatMap((m, i) => {
+    const bounds = fact.row.bounds?.[i];
+    if (!m || !bounds) return [];
+    const film = bounds === FILM && layer && IN_RELIEF.has(layer.kind) ? RELIEF : bounds;
+    const fahrenheit = bounds === TEMPERATURE && m.value.high > 45 && m.value.high < 110;
+    const what = of !== undefined && NAMED.has(bounds) ? `${bounds.what} for ${quoted(of)}` : bounds.what;
+    const reports = judged(
+      what,
+      m,
+      fahrenheit ? { ...bounds, slip: { from: /°?C$/, to: '°F' } } : film,
+      layer?.index,
+    );
+    if (bounds.whole && layer && m.given === 'exact' && !Number.isInteger(m.value.likely))
+      reports.push({
+        message: `${labelAtStart(layer)} has ${m.words} ${fact.word}: ${fact.word} are whole.`,
+        place: m.place,
+        layer: layer.index,
+      });
+    return reports;
+  });
+}
 
 function* amounts(plan: Parameters<Rule['check']>[0]): Generator<RuleReport> {
   const all = [

@@ -2,13 +2,7 @@
 import { expect, test } from 'vitest';
 import { type Analysis, createAnalyser } from '../../language/src/analyse.ts';
 import type { PlanHost } from '../../language/src/plan/host.ts';
-import {
-  declarationWords,
-  LAYER_WORDS,
-  layerFields,
-  pigmentFields,
-  studioFields,
-} from '../../language/src/syntax/words.ts';
+import { declarationWords, fieldsOf, LAYER_WORDS, WORDED } from '../../language/src/syntax/words.ts';
 import { long } from '../long.ts';
 import { filled, PALETTE, PLAN, RECORD, random, type Template, template } from './edits.ts';
 
@@ -110,10 +104,9 @@ test.each([
 
 /** Every word of the language that an edit of these texts reaches. */
 const reached = new Set<string>();
-const words = [
-  ...declarationWords.map((d) => d.word),
-  ...[...layerFields, ...studioFields, ...pigmentFields].map((f) => f.word),
-].filter((w) => w !== 'use');
+const words = [...declarationWords.map((d) => d.word), ...WORDED.flatMap(fieldsOf).map((f) => f.word)].filter(
+  (w) => w !== 'use',
+);
 
 /** The words of its line before a slot, those in it, and the block it lies in: what an edit there reaches. */
 function reach({ fixed, slots }: Template, slot: number): void {

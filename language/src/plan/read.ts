@@ -67,7 +67,8 @@ function readFile(text: string, uri: string, host: PlanHost, memo: PlanMemo, cha
     fillMaterial(reader, statement, 'paint', paint, record, memo.pigments);
   for (const [statement, medium] of own.mediums)
     fillMaterial(reader, statement, 'medium', medium, record, memo.pigments);
-  for (const [statement, mix] of own.mixes) fillMaterial(reader, statement, 'mix', mix, record, memo.pigments);
+  for (const [statement, mix] of own.mixes)
+    fillMaterial(reader, statement, 'mix', mix, record, memo.pigments);
 
   const { areas, groups, names: areaNames } = readAreas(reading, clashes);
   const implicit = areas.length === 0;

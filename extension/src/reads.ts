@@ -1,6 +1,7 @@
 /** Hands plan files of a workspace that is on no disk of the server's (a repository on a forge, the browser) to it. */
 import { FileType, Uri, workspace } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
+import { decoded } from '../../language/src/plan/encoding.ts';
 
 /** Bytes, as on a disk. */
 const LARGEST = 2 * 1024 * 1024;
@@ -31,7 +32,9 @@ async function handed(given: unknown): Promise<Handed> {
     if (type !== FileType.File) return refused('it is no regular file');
     if (size > LARGEST)
       return { failed: 'too-large', detail: `${(size / 1024 / 1024).toFixed(1)} MB; at most 2 MB are read` };
-    return { text: new TextDecoder().decode(await workspace.fs.readFile(uri)) };
+    const read = decoded(await workspace.fs.readFile(uri));
+    // an open document has no byte order mark
+    return 'text' in read ? { text: read.text.replace(/^\ufeff/, '') } : refused(`it ${read.not}`);
   } catch {
     return { failed: 'missing' };
   }

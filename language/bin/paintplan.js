@@ -18,5 +18,5 @@ if (!existsSync(bundle)) {
 }
 // the second run of a command need not compile the bundle again
 module.enableCompileCache?.();
-const { main } = await import(bundle.href);
-process.exitCode = await main(process.argv.slice(2));
+const { start } = await import(bundle.href);
+await start(process.argv.slice(2));

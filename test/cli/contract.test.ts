@@ -258,7 +258,10 @@ test('several plans never go into one file', async () => {
     '```paintplan\nplan "A"\nground a { material acrylic }\n```\n\n```paintplan\nplan "B"\nground b { material acrylic }\n```\n',
   );
   const refused = await run('report', note, '--to', 'html', '--out', join(folder, 'one.html'));
-  expect([refused.code, refused.err]).toEqual([2, expect.stringMatching(/2 plans do not go into one file/)]);
+  expect([refused.code, refused.err]).toEqual([
+    2,
+    expect.stringMatching(/Several plans do not go into one file/),
+  ]);
   const out = join(folder, 'both/');
   expect((await run('report', note, '--to', 'html', '--out', out)).code).toBe(0);
   expect(readFileSync(join(out, 'two.html'), 'utf8')).toMatch(/<h1>A</);
@@ -269,4 +272,33 @@ test('match refuses paints the plan does not have', async () => {
   const path = file('from.paintplan', 'plan "M"\npaint white = PW6 in linseed\nlayer a { colour white }\n');
   const { code, err } = await run('match', path, '--target', '#888888', '--from', 'white,nope');
   expect([code, err]).toEqual([2, expect.stringMatching(/no paint ‘nope’\. The plan has white/)]);
+});
+
+describe('options that say nothing', () => {
+  test.each([
+    [['match', sound, '--target', '#888', '--most', '0'], /1 or more/],
+    [['study', sound, faulty], /too many arguments/],
+    [['study', sound, 'gone.paintplan'], /too many arguments/],
+    [['match', sound, faulty, '--target', '#888'], /too many arguments/],
+    [['compare', sound, sound, sound], /too many arguments/],
+    [['check', sound, '--rule', 'oily-rags=off=error'], /‘off=error’ is no severity/],
+    [['check', sound, '--rule', 'oily-rags=off='], /is no severity/],
+    [['check', sound, '--rule', 'oily-rags'], /is no severity/],
+  ] as const)('%j', async (args, said) => {
+    const { code, out, err } = await run(...args);
+    expect([code, out]).toEqual([2, '']);
+    expect(err).toMatch(said);
+  });
+});
+
+test('a chain of ‘use’ beyond its limit says which file was the last', async () => {
+  for (let i = 0; i < 25; i++)
+    file(`chain-${i}.paintplan`, `use "chain-${i + 1}.paintplan"\npaint p${i} = PY43 in linseed\n`);
+  file('chain-25.paintplan', 'paint last = PY43 in linseed\n');
+  const { out, code } = await run('check', join(folder, 'chain-0.paintplan'));
+  expect(code).toBe(1);
+  expect(out).toMatch(/use-missing/);
+  expect(out.replace(/\s+/g, ' ')).toMatch(
+    /no more than 20 files.*‘chain-20\.paintplan’ is the last that is read/,
+  );
 });

@@ -1,6 +1,8 @@
-/** Runs the command line in this process, with what it would have written. */
+/** Runs the command line: in this process, or as a program of its own where pipes, devices and rights matter. */
+import { type SpawnSyncOptionsWithStringEncoding, spawnSync } from 'node:child_process';
 import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import { main } from '../../language/src/cli/main.ts';
 
 export interface Ran {
@@ -32,6 +34,28 @@ export async function run(...args: string[]): Promise<Ran> {
     console.error = error;
   }
 }
+
+/** As it is built. */
+const PROGRAM = fileURLToPath(new URL('../../language/bin/paintplan.js', import.meta.url));
+
+type Options = Partial<SpawnSyncOptionsWithStringEncoding>;
+
+function ran(command: string, args: readonly string[], options: Options): Ran {
+  const { status, stdout, stderr } = spawnSync(command, args, {
+    encoding: 'utf8',
+    timeout: 60_000,
+    maxBuffer: 64 * 1024 * 1024,
+    ...options,
+  });
+  return { code: status ?? -1, out: stdout ?? '', err: stderr ?? '' };
+}
+
+export const spawned = (args: readonly string[], options: Options = {}): Ran =>
+  ran(process.execPath, [PROGRAM, ...args], options);
+
+/** A script in which `paintplan` is the program. */
+export const shell = (script: string, options: Options = {}): Ran =>
+  ran('bash', ['-c', `paintplan() { "${process.execPath}" "${PROGRAM}" "$@"; }\n${script}`], options);
 
 export const files = (folder: string, ending: string): string[] =>
   readdirSync(folder, { recursive: true, encoding: 'utf8' })

@@ -33,7 +33,9 @@ export function hostileWorkspace(base: string): Hostile {
   link('.', 'loop');
   link('circle.paintplan', 'circle.paintplan');
   if (process.platform !== 'win32') execFileSync('mkfifo', [join(workspace, 'pipe.paintplan')]);
-  const inside = ['huge', 'folder', 'pipe', 'gone'].map((n) => [`${n}.paintplan`, 'use-missing'] as const);
+  const inside = ['binary', 'huge', 'folder', 'pipe', 'gone'].map(
+    (n) => [`${n}.paintplan`, 'use-missing'] as const,
+  );
   const beyond = [
     '../workspace-beside/secret.paintplan',
     'palettes/../../workspace-beside/secret.paintplan',
@@ -63,8 +65,8 @@ export function hostileWorkspace(base: string): Hostile {
   return { workspace, outside, uses: [...beyond, ...percent, ...inside] };
 }
 
-/** A plan with every `use`: one that is read, one binary, and all that must not be. */
+/** A plan with every `use`: one that is read, and all that must not be. */
 export const usingAll = ({ uses }: Hostile): string =>
-  `${['palettes/earths.paintplan', 'binary.paintplan', ...uses.map(([path]) => path)]
+  `${['palettes/earths.paintplan', ...uses.map(([path]) => path)]
     .map((path) => `use "${path}"\n`)
     .join('')}plan "Invented"\nlayer wash { colour ochre }\n`;

@@ -5,4 +5,5 @@
 export type { PlanHost } from '../plan/host.ts';
 export type { Elsewhere } from '../report/checked.ts';
 export { elsewhere, hostFor } from './host.ts';
-export { CannotRun, type Input, readInputs } from './input.ts';
+export { type Input, readInputs } from './input.ts';
+export { CannotRun } from './say.ts';

@@ -3,21 +3,24 @@ import { Command, CommanderError, InvalidArgumentError } from 'commander';
 import { TOOL_NAME } from '../plan/names.ts';
 import type { Severity } from '../plan/plan.ts';
 import { rules } from '../rules/index.ts';
+import { isRefusal, refusal } from '../server/system.ts';
 import { tool } from '../study/tool.ts';
 import { check } from './commands/check.ts';
 import { compareCommand } from './commands/compare.ts';
 import { explainCommand } from './commands/explain.ts';
 import { format } from './commands/format.ts';
 import { matchCommand } from './commands/match.ts';
-import { REPORTS, reportCommand, watchReports } from './commands/report.ts';
+import { reportCommand, watchReports } from './commands/report.ts';
 import { studyCommand } from './commands/study.ts';
-import { CannotRun } from './input.ts';
-import { printable } from './paper.ts';
+import { heedOutput, written } from './output.ts';
+import { CannotRun, say } from './say.ts';
+import { REPORTS } from './targets.ts';
 
 type Severities = Record<string, Severity | 'off'>;
 
 function severity(value: string, before: Severities): Severities {
-  const [rule = '', level = ''] = value.split('=');
+  const [rule = '', ...rest] = value.split('=');
+  const level = rest.join('=');
   if (!rules.some((r) => r.id === rule)) throw new InvalidArgumentError(`There is no rule ‘${rule}’.`);
   if (!['off', 'hint', 'info', 'warning', 'error'].includes(level))
     throw new InvalidArgumentError(
@@ -26,10 +29,13 @@ function severity(value: string, before: Severities): Severities {
   return { ...before, [rule]: level as Severity };
 }
 
-function whole(value: string): number {
-  if (!/^\d+$/.test(value)) throw new InvalidArgumentError('It must be a whole number, 0 or more.');
-  return Number(value);
-}
+const whole =
+  (least: number) =>
+  (value: string): number => {
+    if (!/^\d+$/.test(value) || Number(value) < least)
+      throw new InvalidArgumentError(`It must be a whole number, ${least} or more.`);
+    return Number(value);
+  };
 
 const oneOf =
   (...choices: string[]) =>
@@ -42,6 +48,8 @@ function program(finish: (code: number) => void): Command {
   const paintplan = new Command(TOOL_NAME)
     .description('Layered oil paintings as plain text: check a plan, study it, report on it.')
     .version(`${tool.version} (data ${tool.data})`)
+    .allowExcessArguments(false)
+    .configureOutput({ outputError: (words) => say(words.trim().replace('\n(', ' (')) })
     .exitOverride();
   paintplan
     .command('check')
@@ -59,7 +67,7 @@ function program(finish: (code: number) => void): Command {
       severity,
       {},
     )
-    .option('--max-warnings <n>', 'more warnings than this fail', whole)
+    .option('--max-warnings <n>', 'more warnings than this fail', whole(0))
     .action((files, options) => finish(check(files, options)));
   paintplan
     .command('study')
@@ -87,7 +95,7 @@ function program(finish: (code: number) => void): Command {
     .option('--over <layer>', 'over this layer')
     .option('--area <area>', 'on this area')
     .option('--from <paints>', 'only from these paints, with commas between')
-    .option('--most <n>', 'paints in one mixture at most (4)', whole)
+    .option('--most <n>', 'paints in one mixture at most (4)', whole(1))
     .option('--format <format>', 'text or json', oneOf('text', 'json'), 'text')
     .action((file, options) => finish(matchCommand(file, options)));
   paintplan
@@ -121,20 +129,33 @@ function program(finish: (code: number) => void): Command {
   return paintplan;
 }
 
-/** Runs one command; returns the exit code and never throws for anything a user can type. */
+/** Says how a command came to its end, in one line; returns the exit code. */
+function ended(error: unknown): number {
+  if (error instanceof CommanderError) return error.exitCode === 0 ? 0 : 2;
+  if (error instanceof CannotRun) say(error.message);
+  else if (isRefusal(error)) say(`Paintplan cannot go on: ${refusal(error)}.`);
+  else
+    say(`A fault of paintplan itself; please report it: ${error instanceof Error ? error.message : error}`);
+  if (process.env.PAINTPLAN_STACK && !(error instanceof CannotRun)) console.error(error);
+  return 2;
+}
+
+/** Runs one command; returns the exit code and never throws. */
 export async function main(args: readonly string[]): Promise<number> {
   let code = 0;
+  heedOutput();
   try {
     await program((c) => {
       code = c;
     }).parseAsync([...args], { from: 'user' });
-    return code;
   } catch (error) {
-    if (error instanceof CommanderError) return error.exitCode === 0 ? 0 : 2;
-    if (error instanceof CannotRun) {
-      console.error(printable(error.message));
-      return 2;
-    }
-    throw error;
+    code = ended(error);
   }
+  return written(code);
+}
+
+/** The program: one command, and what goes wrong beside it. */
+export async function start(args: readonly string[]): Promise<void> {
+  process.on('uncaughtException', (error) => process.exit(ended(error)));
+  process.exitCode = await main(args);
 }

@@ -1,5 +1,6 @@
 /** Writing for a terminal: colour only where it is one (and NO_COLOR is not set), lines that fit. */
 import picocolors from 'picocolors';
+import { legible } from '../plan/legible.ts';
 
 /** Decided per call, not at load: tests and pipes change what standard output is. */
 export const onTerminal = (): boolean => process.stdout.isTTY === true && !process.env.NO_COLOR;
@@ -17,11 +18,14 @@ export const paint = {
 };
 
 /**
- * Words of a plan or a file's name, which may hold anything: what would steer the terminal or turn the order of the
- * letters round is shown as a mark.
+ * Words of a plan or a file's name, which may hold anything: nothing steers the terminal, and nothing is a command to a
+ * service that reads what a pipeline prints (those begin `::` or `##[`).
  */
 export const printable = (text: string): string =>
-  text.replace(/[\u0000-\u0008\u000b-\u001f\u007f-\u009f\u202a-\u202e\u2066-\u2069]/g, '\ufffd');
+  legible(text).replaceAll('::', ': :').replaceAll('##[', '## [');
+
+/** The same on one line. */
+export const oneLine = (text: string): string => printable(text).replace(/[\n\t]/g, '\ufffd');
 
 /** A small block of colour, where the terminal can show one. */
 export function swatch(hex: string, width = 2): string {

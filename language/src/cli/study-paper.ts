@@ -3,7 +3,7 @@
 import type { CheckedFile } from '../report/checked.ts';
 import type { Block, Report } from '../report/document.ts';
 import { textFormat } from './formats/text.ts';
-import { paint, printable, swatch, table, wrap } from './paper.ts';
+import { oneLine, paint, printable, swatch, table, wrap } from './paper.ts';
 
 /** A column this wide is folded into lines below its row instead of stretching the table. */
 const WIDEST = 60;
@@ -53,7 +53,7 @@ export function reportPaper(report: Report, own: Readonly<Record<string, string>
         .join('\n');
     return text ? [`${paint.bold(p.title)}\n${text}`] : [];
   });
-  return `${[`${paint.bold(printable(report.title))}\n${printable(report.subtitle)}`, ...parts].join('\n\n')}\n`;
+  return `${[`${paint.bold(oneLine(report.title))}\n${oneLine(report.subtitle)}`, ...parts].join('\n\n')}\n`;
 }
 
 export const studyPaper = (report: Report, checked: CheckedFile): string =>

@@ -310,6 +310,10 @@ export interface Use {
   readonly status: 'read' | 'missing' | 'outside' | 'cycle' | 'unreadable' | 'too-large';
   /** more words for the status: the cycle, the reason it could not be read */
   readonly detail?: string;
+  /** whether it is left out only because too many files use one another */
+  readonly overLimit?: boolean;
+  /** one that is left out for that further down */
+  readonly beyond?: Use;
   readonly uri?: string;
   readonly plan?: Plan;
 }

@@ -3,7 +3,6 @@
  * names are resolved through maps. Never throws on any text.
  */
 import type * as Ast from '../../generated/ast.ts';
-import { nameFault } from '../syntax/name-fault.ts';
 import { isLayerWord } from '../syntax/words.ts';
 import type { Areas } from './areas.ts';
 import { circles } from './circles.ts';
@@ -139,8 +138,8 @@ function declareMaterials(reading: Reading, scope: Scope, clashes: Mutable<Plan[
     if (!statement.parsed.declaration) continue;
     const base = declared(reading.reader, statement);
     if (!base) continue;
-    const fault = nameFault(base.name, true);
-    if (fault) problem(reading.context, base.namePlace, fault);
+    if (base.name === 'g' || base.name === 'ml')
+      problem(reading.context, base.namePlace, `‘${base.name}’ is a unit and cannot be a name.`);
     const first = taken.get(base.name);
     if (first) clashes.push({ name: base.name, kind: word, first, again: base.namePlace, fromUse: false });
     else taken.set(base.name, base.namePlace);
@@ -165,6 +164,16 @@ function declareMaterials(reading: Reading, scope: Scope, clashes: Mutable<Plan[
   return { pigments, paints, mediums, mixes };
 }
 
+/** As it is called on the disk. */
+function fileName(uri = ''): string {
+  const name = uri.split('/').at(-1) ?? '';
+  try {
+    return decodeURIComponent(name);
+  } catch {
+    return name;
+  }
+}
+
 function readUses(reading: Reading, host: PlanHost, memo: PlanMemo, chain: readonly string[]): Use[] {
   const uses: Use[] = [];
   each<Ast.Use>(reading, 'use', (node, statement) => {
@@ -178,16 +187,18 @@ function readUses(reading: Reading, host: PlanHost, memo: PlanMemo, chain: reado
         ...base,
         status: 'cycle',
         uri: target.uri,
-        detail: [...chain.slice(chain.indexOf(target.uri)), target.uri]
-          .map((u) => u.split('/').at(-1))
-          .join(' → '),
+        detail: [...chain.slice(chain.indexOf(target.uri)), target.uri].map(fileName).join(' → '),
       });
     else if (chain.length > DEEPEST || memo.used.size >= MOST_FILES)
       uses.push({
         ...base,
         status: 'unreadable',
         uri: target.uri,
-        detail: `more than ${chain.length > DEEPEST ? DEEPEST : MOST_FILES} files use one another`,
+        overLimit: true,
+        detail:
+          chain.length > DEEPEST
+            ? `no more than ${DEEPEST} files are followed in a row; ‘${fileName(chain.at(-1))}’ is the last that is read`
+            : `no more than ${MOST_FILES} files are read for one plan; ‘${fileName([...memo.used.keys()].at(-1))}’ is the last`,
       });
     else {
       const known = memo.used.get(target.uri);
@@ -196,7 +207,8 @@ function readUses(reading: Reading, host: PlanHost, memo: PlanMemo, chain: reado
       else {
         const plan = known ?? readFile(read.text, target.uri, host, memo, [...chain, target.uri]);
         memo.used.set(target.uri, plan);
-        uses.push({ ...base, status: 'read', uri: target.uri, plan });
+        const beyond = plan.uses.map((u) => (u.overLimit ? u : u.beyond)).find((u) => u !== undefined);
+        uses.push({ ...base, status: 'read', uri: target.uri, plan, beyond });
       }
     }
   });

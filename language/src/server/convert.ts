@@ -51,6 +51,14 @@ export function diagnosticOf(finding: Finding, lines: LinesOf): Diagnostic {
   };
 }
 
+/** What is said of a plan on the disk that cannot be read, at its beginning. */
+export const unread = (detail: string): Diagnostic => ({
+  range: { start: { line: 0, character: 0 }, end: { line: 0, character: 0 } },
+  severity: SEVERITY.error,
+  source: TOOL_NAME,
+  message: `This plan is not checked: ${detail}.`,
+});
+
 export function editOf(fix: Fix, lines: LinesOf): WorkspaceEdit {
   const changes: Record<string, { range: Range; newText: string }[]> = {};
   for (const { place, text } of fix.edits) {

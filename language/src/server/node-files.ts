@@ -15,8 +15,10 @@ import {
 import { dirname, isAbsolute, join, relative, resolve, sep } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { URI } from 'vscode-uri';
+import { decoded } from '../plan/encoding.ts';
 import { hasScheme, type PlanHost } from '../plan/host.ts';
 import { FILE_ENDING } from '../plan/names.ts';
+import { refusal } from './system.ts';
 
 /** Bytes; a palette written by a person is a thousand times smaller. */
 export const LARGEST = 2 * 1024 * 1024;
@@ -116,14 +118,12 @@ export function nodeHost(roots: readonly string[]): PlanHost {
             failed: 'too-large',
             detail: `${(stats.size / 1024 / 1024).toFixed(1)} MB; at most 2 MB are read`,
           };
-        return { text: readFileSync(file, 'utf8') };
+        const bytes = decoded(readFileSync(file));
+        return 'text' in bytes ? bytes : { failed: 'unreadable', detail: `it ${bytes.not}` };
       } catch (error) {
         const code = (error as NodeJS.ErrnoException).code;
         if (code === 'ENOENT' || code === 'ENOTDIR') return { failed: 'missing' };
-        return {
-          failed: 'unreadable',
-          detail: code === 'EACCES' ? 'its permissions forbid reading it' : `the system says ${code ?? 'no'}`,
-        };
+        return { failed: 'unreadable', detail: refusal(error) };
       } finally {
         if (file !== undefined) closeSync(file);
       }

@@ -16,7 +16,7 @@ import { TOKEN_MODIFIERS, TOKEN_TYPES } from '../features/tokens.ts';
 import { loneHost, type PlanHost } from '../plan/host.ts';
 import { linesOf } from '../plan/lines.ts';
 import { TOOL_NAME, TOOL_VERSION } from '../plan/names.ts';
-import { diagnosticOf } from './convert.ts';
+import { diagnosticOf, unread } from './convert.ts';
 import { type Fetcher, fetcher, untrustedHost } from './diskless.ts';
 import { analysedDocuments } from './documents.ts';
 import { answerPreviews } from './preview.ts';
@@ -176,7 +176,16 @@ export function serve(connection: Connection, disk: Disk): void {
       // open files are asked for one by one
       if (texts.get(uri)) continue;
       const read = host.read(uri);
-      if ('failed' in read) continue;
+      if ('failed' in read) {
+        if (read.failed === 'unreadable' && read.detail)
+          items.push({
+            uri,
+            version: null,
+            kind: DocumentDiagnosticReportKind.Full,
+            items: [unread(read.detail)],
+          });
+        continue;
+      }
       const findings = createAnalyser()(read.text, uri, host).findings({
         severities: settings.severities,
         colour: false,

@@ -7,7 +7,7 @@ import { sarifLog } from '../formats/sarif.ts';
 import { counted } from '../formats/sums.ts';
 import { textFormat } from '../formats/text.ts';
 import { elsewhere, hostFor } from '../host.ts';
-import { readInputs } from '../input.ts';
+import { readEach } from '../input.ts';
 import { progress } from '../progress.ts';
 
 interface Options {
@@ -34,7 +34,8 @@ function merged(files: readonly CheckedFile[]): CheckedFile[] {
 }
 
 export function check(names: readonly string[], options: Options): number {
-  const inputs = readInputs(names);
+  const { inputs, all } = readEach(names);
+  if (inputs.length === 0 && !all) return 2;
   const host = hostFor(inputs);
   const shown = progress('Checking', inputs.length);
   const analyse = createAnalyser();
@@ -46,6 +47,7 @@ export function check(names: readonly string[], options: Options): number {
   shown.done();
   const files = merged(checked);
   process.stdout.write((FORMATS[options.format] as (f: readonly CheckedFile[]) => string)(files));
+  if (!all) return 2;
   const count = counted(files);
   return count.error > 0 || (options.maxWarnings !== undefined && count.warning > options.maxWarnings)
     ? 1

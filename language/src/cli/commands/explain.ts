@@ -1,6 +1,6 @@
 import { explain } from '../explained.ts';
-import { CannotRun } from '../input.ts';
 import { wrap } from '../paper.ts';
+import { CannotRun } from '../say.ts';
 
 export function explainCommand(words: string): number {
   const explained = explain(words);

@@ -12,8 +12,8 @@ import type { Plan } from '../../plan/plan.ts';
 import { filmMatchJson, matchJson } from '../../report/match-json.ts';
 import { jsonText } from '../formats/json.ts';
 import { hostFor } from '../host.ts';
-import { CannotRun } from '../input.ts';
-import { paint, swatch, table } from '../paper.ts';
+import { oneLine, paint, swatch, table } from '../paper.ts';
+import { CannotRun } from '../say.ts';
 import { oneInput } from './study.ts';
 
 interface Options {
@@ -98,7 +98,7 @@ export function matchCommand(name: string, options: Options): number {
       tenths(r.metamerism),
     ]);
     process.stdout.write(
-      `${paint.bold(`Wanted ${css}`)} ${swatch(proposal.target.hex, 3)}(L* a* b* ${labWords(target)}), ${proposal.film}\n${table(['parts by volume', 'L* a* b*', 'sRGB', 'ΔE00', 'lost by rounding', 'change under A'], rows)}\n`,
+      `${paint.bold(oneLine(`Wanted ${css}`))} ${swatch(proposal.target.hex, 3)}(L* a* b* ${labWords(target)}), ${proposal.film}\n${table(['parts by volume', 'L* a* b*', 'sRGB', 'ΔE00', 'lost by rounding', 'change under A'], rows)}\n`,
     );
     for (const line of cautioned(plan, proposal.recipes)) process.stdout.write(`${line}\n`);
     if (!proposal.reachable) process.stdout.write(`Not reached. ${proposal.limit?.text ?? ''}\n`);

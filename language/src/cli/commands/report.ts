@@ -1,5 +1,6 @@
-import { mkdirSync, realpathSync, statSync, watch } from 'node:fs';
+import { watch } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import { fencedPlans } from '../../features/markdown.ts';
 import { FILE_ENDING } from '../../plan/names.ts';
 import type { Report } from '../../report/document.ts';
@@ -7,22 +8,26 @@ import { htmlReport } from '../../report/html.ts';
 import { markdownReport } from '../../report/markdown.ts';
 import { fillNote } from '../../report/note.ts';
 import { sectionDrawing } from '../../report/section.ts';
+import { refusal } from '../../server/system.ts';
 import { materialsCsv } from '../../studio/quantities.ts';
 import { calendarIcs } from '../../study/calendar-ics.ts';
 import { studyJson } from '../../study/json.ts';
 import { jsonText } from '../formats/json.ts';
 import { hostFor } from '../host.ts';
-import { CannotRun, type Input, isNote, readFile, readInputs } from '../input.ts';
-import { mustHoldAll, writeMade, writeWhole } from '../write.ts';
+import { type Input, isFolder, isNote, readEach, readFile } from '../input.ts';
+import { CannotRun, say, tried } from '../say.ts';
+import {
+  isSame,
+  isStandard,
+  mustSpare,
+  nameOf,
+  pathOf,
+  type ReportKind,
+  type Target,
+  targetsFor,
+} from '../targets.ts';
+import { makeFolder, mustHoldAll, writeMade, writeWhole } from '../write.ts';
 import { studied } from './study.ts';
-
-export const REPORTS = ['html', 'md', 'json', 'ics', 'svg', 'csv'] as const;
-export type ReportKind = (typeof REPORTS)[number];
-
-const nameOf = (input: Input) =>
-  input.path === '<standard input>'
-    ? 'plan'
-    : basename(input.path).replace(/\.(paintplan|md|markdown)$/i, '');
 
 /** The report as one text, and the files that go beside it. */
 function render(
@@ -55,23 +60,6 @@ function render(
       return alone(materialsCsv(study));
   }
 }
-
-/** Plans of one note share its name: the second and later ones get a number. */
-function numbered(input: Input, seen: Map<string, number>): string {
-  const n = (seen.get(input.path) ?? 0) + 1;
-  seen.set(input.path, n);
-  return n === 1 ? nameOf(input) : `${nameOf(input)}-${n}`;
-}
-
-function isSame(one: string, other: string): boolean {
-  try {
-    return realpathSync(one) === realpathSync(other);
-  } catch {
-    return false;
-  }
-}
-
-const isFolder = (path: string) => statSync(path, { throwIfNoEntry: false })?.isDirectory() === true;
 
 /** A Markdown note, its marked places filled from the plans fenced in it or named by it. */
 function note(name: string, out: string | undefined): number {
@@ -106,13 +94,23 @@ function note(name: string, out: string | undefined): number {
         ?.report(),
     fileReport,
   );
-  for (const f of filled.faults) console.error(`${input.path}:${f.line}: ${f.message}`);
+  for (const f of filled.faults) say(`${input.path}:${f.line}: ${f.message}`);
   if (out === undefined) process.stdout.write(filled.text);
   else {
-    const path = isFolder(out) ? join(out, basename(input.path)) : out;
-    if (isSame(path, name)) mustHoldAll(input, name);
-    writeAll(path, path === out, filled.text, filled.drawings);
-    console.error(`${input.path} → ${path}`);
+    const inside = isFolder(out);
+    const target: Target = {
+      folder: inside ? out : dirname(out),
+      below: '',
+      name: basename(inside ? input.path : out),
+      named: !inside,
+    };
+    const path = pathOf(target);
+    // to be filled in its own place is what a note is for
+    const own = isSame(path, name);
+    if (own) mustHoldAll(input, name);
+    else mustSpare([path], [name]);
+    writeAll(target, filled.text, filled.drawings, [name]);
+    say(`${input.path} → ${path}`);
   }
   return filled.faults.length > 0 ? 1 : 0;
 }
@@ -125,15 +123,28 @@ function once<T>(make: () => T): () => T {
   };
 }
 
-function writeAll(path: string, named: boolean, text: string, beside: ReadonlyMap<string, string>): void {
-  try {
-    mkdirSync(dirname(path), { recursive: true });
-  } catch (error) {
-    throw new CannotRun(`${path} cannot be written (${(error as NodeJS.ErrnoException).code ?? error}).`);
-  }
-  (named ? writeWhole : writeMade)(path, text);
-  for (const [name, drawing] of beside) writeMade(join(dirname(path), name), drawing);
+/** A text and what goes beside it. `inputs` are spared; so, but for the text itself, is what `target` names. */
+function writeAll(
+  target: Target,
+  text: string,
+  beside: ReadonlyMap<string, string>,
+  inputs: readonly string[],
+): void {
+  const { folder, below, named } = target;
+  const drawings = [...beside].map(([name, drawing]) => [join(folder, below, name), drawing] as const);
+  mustSpare(
+    drawings.map(([path]) => path),
+    inputs,
+  );
+  makeFolder(folder, below);
+  (named ? writeWhole : writeMade)(pathOf(target), text);
+  for (const [path, drawing] of drawings) writeMade(path, drawing);
 }
+
+/** Inputs named in two ways are one. */
+const unique = (inputs: readonly Input[]): Input[] => [
+  ...new Map(inputs.map((i) => [`${i.uri}\n${i.text}`, i])).values(),
+];
 
 /** Writes each report; to standard output where it is one text, one plan, and no `--out`. Says on standard error what was written. */
 export function reportCommand(
@@ -143,30 +154,29 @@ export function reportCommand(
   const { to, out } = options;
   const [only] = names;
   if (names.length === 1 && only !== undefined && isNote(only) && to === 'md') return note(only, out);
-  const inputs = readInputs(names);
-  if (inputs.length > 1 && out !== undefined && !isFolder(out) && /\.[a-z]+$/i.test(out))
-    throw new CannotRun(
-      `${inputs.length} plans do not go into one file: give a folder after --out, for instance ${dirname(out)}/.`,
-    );
-  const seen = new Map<string, number>();
-  const intoFolder = out !== undefined && (inputs.length > 1 || isFolder(out) || out.endsWith('/'));
+  let { inputs: read, all } = readEach(names);
+  const inputs = unique(read);
+  const several = names.length > 1 || inputs.length > 1;
+  const targetOf = targetsFor({ names, several, to, out });
+  const spared = [...names, ...inputs.filter((i) => !isStandard(i)).map((i) => fileURLToPath(i.uri))];
   let failed = false;
   for (const input of inputs) {
-    const result = render(input, to);
-    failed ||= result.failed;
-    if (out === undefined && inputs.length === 1) {
-      process.stdout.write(result.text);
-      if (result.beside.size > 0) console.error('The drawings are written only with --out PATH.');
-      continue;
-    }
-    const path =
-      out === undefined || intoFolder
-        ? join(out ?? dirname(input.path), `${numbered(input, seen)}.${to}`)
-        : out;
-    writeAll(path, path === out, result.text, result.beside);
-    console.error(`${input.path} → ${path}`);
+    const done = tried(() => {
+      const target = out === undefined && !several ? undefined : targetOf(input);
+      if (target) mustSpare([pathOf(target)], spared);
+      const result = render(input, to);
+      failed ||= result.failed;
+      if (target) {
+        writeAll(target, result.text, result.beside, spared);
+        say(`${input.path} → ${pathOf(target)}`);
+      } else {
+        process.stdout.write(result.text);
+        if (result.beside.size > 0) say('The drawings are written only with --out PATH.');
+      }
+    });
+    all &&= done;
   }
-  return failed ? 1 : 0;
+  return all ? (failed ? 1 : 0) : 2;
 }
 
 /** Writes the reports, and again whenever a plan in the folders of the named files changes, until it is stopped. */
@@ -175,23 +185,22 @@ export function watchReports(
   options: { readonly to: ReportKind; readonly out?: string },
 ): Promise<never> {
   if (names.includes('-')) throw new CannotRun('Standard input cannot be watched.');
-  const again = () => {
-    try {
-      reportCommand(names, { ...options, out: options.out ?? '.' });
-    } catch (error) {
-      if (!(error instanceof CannotRun)) throw error;
-      // half-saved or moved for a moment: what is wrong is said, and the next change tries again
-      console.error(error.message);
-    }
-  };
+  // half-saved or moved for a moment: what is wrong is said, and the next change tries again
+  const again = () => tried(() => reportCommand(names, { ...options, out: options.out ?? '.' }));
   again();
   let timer: NodeJS.Timeout | undefined;
-  for (const folder of new Set(names.map((n) => (isFolder(n) ? n : dirname(n)))))
-    watch(folder, (_, changed) => {
-      if (!changed || !(changed.endsWith(FILE_ENDING) || isNote(changed))) return;
-      clearTimeout(timer);
-      timer = setTimeout(again, 100);
-    });
-  console.error('Watching; stop with Control+C.');
+  for (const folder of new Set(names.map((n) => (isFolder(n) ? n : dirname(n))))) {
+    const stopped = (error: unknown) => new CannotRun(`${folder} cannot be watched: ${refusal(error)}.`);
+    try {
+      watch(folder, (_, changed) => {
+        if (!changed || !(changed.endsWith(FILE_ENDING) || isNote(changed))) return;
+        clearTimeout(timer);
+        timer = setTimeout(again, 100);
+      }).on('error', (error) => say(stopped(error).message));
+    } catch (error) {
+      throw stopped(error);
+    }
+  }
+  say('Watching; stop with Control+C.');
   return new Promise(() => {});
 }

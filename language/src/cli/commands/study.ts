@@ -4,7 +4,8 @@ import { type CheckedFile, checkedFile } from '../../report/checked.ts';
 import { studyJson } from '../../study/json.ts';
 import { jsonText } from '../formats/json.ts';
 import { elsewhere, hostFor } from '../host.ts';
-import { CannotRun, type Input, readInputs } from '../input.ts';
+import { type Input, readInputs } from '../input.ts';
+import { CannotRun } from '../say.ts';
 import { studyPaper } from '../study-paper.ts';
 
 /** One file, studied, with its findings placed. */

@@ -1,8 +1,10 @@
+import { legible } from '../../plan/legible.ts';
 import type { CheckedFile } from '../../report/checked.ts';
 
 const COMMAND = { error: 'error', warning: 'warning', info: 'notice', hint: 'notice' } as const;
 
-const data = (text: string) => text.replaceAll('%', '%25').replaceAll('\r', '%0D').replaceAll('\n', '%0A');
+const data = (text: string) =>
+  legible(text).replaceAll('%', '%25').replaceAll('\r', '%0D').replaceAll('\n', '%0A');
 const property = (text: string) => data(text).replaceAll(':', '%3A').replaceAll(',', '%2C');
 
 /** GitHub Actions workflow commands, one a finding. */

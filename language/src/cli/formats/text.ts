@@ -1,6 +1,6 @@
 import type { Severity } from '../../plan/plan.ts';
 import type { CheckedFile } from '../../report/checked.ts';
-import { paint, printable, wrap } from '../paper.ts';
+import { oneLine, paint, printable, wrap } from '../paper.ts';
 import { sumLine } from './sums.ts';
 
 const INK: Record<Severity, (text: string) => string> = {
@@ -15,7 +15,7 @@ export function textFormat(files: readonly CheckedFile[]): string {
   const out: string[] = [];
   for (const file of files) {
     if (file.findings.length === 0) continue;
-    out.push(paint.bold(printable(file.path)));
+    out.push(paint.bold(oneLine(file.path)));
     for (const f of file.findings) {
       const at = `${f.range.start.line}:${f.range.start.column}`;
       out.push(`  ${at.padEnd(7)} ${INK[f.severity](f.severity.padEnd(7))} ${paint.gray(f.rule)}`);
@@ -24,14 +24,12 @@ export function textFormat(files: readonly CheckedFile[]): string {
         const where = r.path === file.path ? '' : `${r.path} `;
         out.push(
           paint.gray(
-            wrap(printable(`see ${where}${r.range.start.line}:${r.range.start.column}  ${r.message}`), 12),
+            wrap(oneLine(`see ${where}${r.range.start.line}:${r.range.start.column}  ${r.message}`), 12),
           ),
         );
       }
       if (f.fixes.length > 0)
-        out.push(
-          paint.gray(wrap(printable(`the editor can: ${f.fixes.map((x) => x.title).join(' / ')}`), 12)),
-        );
+        out.push(paint.gray(wrap(oneLine(`the editor can: ${f.fixes.map((x) => x.title).join(' / ')}`), 12)));
     }
     out.push('');
   }

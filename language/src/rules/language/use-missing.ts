@@ -14,6 +14,11 @@ export const useMissing: Rule = {
   appliesTo: ['plan', 'record', 'palette'],
   *check(plan) {
     for (const u of plan.uses) {
+      if (u.beyond)
+        yield {
+          message: `Behind ${quoted(u.path)}, ${quoted(u.beyond.path)} is left out: ${u.beyond.detail}.`,
+          place: u.pathPlace,
+        };
       const because = {
         missing: 'there is no such file',
         unreadable: 'it is not read',

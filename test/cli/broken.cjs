@@ -1,0 +1,4 @@
+// A fault inside the program: loaded before it (--require).
+String.prototype.padEnd = () => {
+  throw new TypeError('a broken wheel');
+};

@@ -6,7 +6,7 @@ import { harmingPairs } from '../../language/src/permanence/pairs.ts';
 import { HARMING_PAIRS } from '../../language/src/permanence/pairs-table.ts';
 import { periodConflict } from '../../language/src/permanence/period.ts';
 import { doseOf } from '../../language/src/permanence/permanence.ts';
-import { studied } from '../studio/text.ts';
+import { studied } from '../plan/text.ts';
 
 const HEAD =
   'plan "Made up"\nsupport linen 50 x 40 cm\npaint crimson = PR83 in linseed\npaint madder = NR9 in linseed\npaint white = PW6 in linseed\npaint carmine = NR4 in linseed\n';

@@ -6,7 +6,7 @@ import type { Interval } from '../../language/src/materials/interval.ts';
 import { countedLimit } from '../../language/src/studio/air-limits.ts';
 import { BRUSHES, MIXING } from '../../language/src/studio/settings.ts';
 import { concentration, saturationPpm } from '../../language/src/studio/vapour.ts';
-import { studied } from './text.ts';
+import { studied } from '../plan/text.ts';
 
 const plan = (
   studio: string,

@@ -1,7 +1,7 @@
 /** Which cautions a plan calls for, and where. The words are the catalogue's and tested there. */
 import { describe, expect, test } from 'vitest';
 import { deferringLine } from '../../language/src/materials/cautions.ts';
-import { studied } from './text.ts';
+import { studied } from '../plan/text.ts';
 
 const HEAD =
   'plan "Made up"\nsupport linen 50 x 40 cm\npaint lead = PW1 in linseed\npaint white = PW6 in linseed\npaint red = PR108 in linseed\n';

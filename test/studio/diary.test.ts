@@ -6,7 +6,7 @@ import { diary } from '../../language/src/studio/diary.ts';
 import { diaryText } from '../../language/src/studio/diary-text.ts';
 import { daysWords, dayWords, figureWords, rangeWords } from '../../language/src/studio/words.ts';
 import { calendarIcs } from '../../language/src/study/calendar-ics.ts';
-import { studied } from './text.ts';
+import { studied } from '../plan/text.ts';
 
 const text = (start: string, glaze = '') => `plan "Quinces, a jug; \\"made up\\""
 ${start}

@@ -4,8 +4,8 @@ import { describe, expect, test } from 'vitest';
 import { exactly, type Interval } from '../../language/src/materials/interval.ts';
 import { materialsCsv, quantities } from '../../language/src/studio/quantities.ts';
 import { PREPARATION, WASTE } from '../../language/src/studio/settings.ts';
+import { studied } from '../plan/text.ts';
 import { composition, layer, layerStudy, measure, place, plan, study } from './fixtures.ts';
-import { studied } from './text.ts';
 
 const SQUARE_FOOT_CM2 = 929.0304;
 const US_GALLON_ML = 3785.411784;

@@ -6,7 +6,7 @@ import { diaryText } from '../../language/src/studio/diary-text.ts';
 import { materialsCsv } from '../../language/src/studio/quantities.ts';
 import { sampleConflicts, sampleSequence, thicknessOutside } from '../../language/src/studio/samples.ts';
 import { calendarIcs } from '../../language/src/study/calendar-ics.ts';
-import { studied } from './text.ts';
+import { studied } from '../plan/text.ts';
 
 /** Walks everything that is told; intervals must be finite and ordered. */
 function sound(value: unknown, path = ''): void {

@@ -3,24 +3,17 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { order } from '../../language/src/studio/cycles.ts';
 import { sampleConflicts, sampleSequence, thicknessOutside } from '../../language/src/studio/samples.ts';
-import { layer, measure, plan, sample } from './fixtures.ts';
+import { planned } from '../plan/text.ts';
 
-const [a, b, c, d] = ['a', 'b', 'c', 'd'].map((name, i) => layer(name, i)) as [
-  ReturnType<typeof layer>,
-  ReturnType<typeof layer>,
-  ReturnType<typeof layer>,
-  ReturnType<typeof layer>,
-];
-const record = (...samples: ReturnType<typeof sample>[]) =>
-  plan({ kind: 'record', layers: [a, b, c, d], samples });
+/** A record of four layers and samples, each a row of layers from the lowest up. */
+const record = (...samples: readonly (readonly string[])[]) =>
+  planned(`record "Made up for a test"
+${['a', 'b', 'c', 'd'].map((name) => `layer ${name} { colour PW6 }\n`).join('')}
+${samples.map((layers, i) => `sample S${i + 1} {\n${layers.map((l) => `  ${l}\n`).join('')}}\n`).join('')}`);
 
 describe('order across samples', () => {
   test('samples that agree are silent, and together give the order', () => {
-    const agreeing = record(
-      sample('S1', [[a], [c]]),
-      sample('S2', [[a], [b], [d]]),
-      sample('S3', [[b], [c]]),
-    );
+    const agreeing = record(['a', 'c'], ['a', 'b', 'd'], ['b', 'c']);
     expect(sampleConflicts(agreeing)).toEqual([]);
     const sequence = sampleSequence(agreeing);
     for (const [low, high] of ['ac', 'ab', 'bd', 'bc'])
@@ -28,9 +21,7 @@ describe('order across samples', () => {
   });
 
   test('two samples that contradict one another: the chain of names, with the samples that say so', () => {
-    const [conflict, ...others] = sampleConflicts(
-      record(sample('S1', [[a], [b]]), sample('S2', [[b], [c]]), sample('S3', [[c], [a]])),
-    );
+    const [conflict, ...others] = sampleConflicts(record(['a', 'b'], ['b', 'c'], ['c', 'a']));
     expect(others).toEqual([]);
     expect(conflict!.against).toBe('samples');
     expect(conflict!.chain).toEqual(['c', 'a', 'b', 'c']);
@@ -38,24 +29,20 @@ describe('order across samples', () => {
   });
 
   test('one sample against the order of the record', () => {
-    const conflicts = sampleConflicts(record(sample('S1', [[a], [c], [b]])));
+    const conflicts = sampleConflicts(record(['a', 'c', 'b']));
     expect(conflicts.map(({ against, chain }) => ({ against, chain }))).toEqual([
       { against: 'record', chain: ['c', 'b', 'c'] },
     ]);
   });
 
   test('a layer met twice in one sample', () => {
-    expect(sampleConflicts(record(sample('S1', [[a], [b], [a]])))[0]!.chain).toEqual(['b', 'a', 'b']);
-    expect(sampleConflicts(record(sample('S1', [[a], [a]])))[0]!.chain).toEqual(['a', 'a']);
+    expect(sampleConflicts(record(['a', 'b', 'a']))[0]!.chain).toEqual(['b', 'a', 'b']);
+    expect(sampleConflicts(record(['a', 'a']))[0]!.chain).toEqual(['a', 'a']);
   });
 
   test('names the record does not know are passed over', () => {
-    const broken = sample('S1', [[a], [b]]);
-    const layers = [
-      broken.layers[0]!,
-      { ...broken.layers[1]!, layer: { ...broken.layers[1]!.layer, is: undefined } },
-    ];
-    expect(sampleConflicts(record({ ...broken, layers }))).toEqual([]);
+    expect(sampleConflicts(record(['b', 'nobody', 'a']))).not.toEqual([]);
+    expect(sampleConflicts(record(['a', 'nobody', 'b'], ['nobody', 'a']))).toEqual([]);
   });
 });
 
@@ -108,30 +95,32 @@ describe('the ordering itself', () => {
 });
 
 describe('thickness', () => {
-  const film = (value: Parameters<typeof measure>[0], coats?: number) =>
-    layer('a', 0, { film: measure(value, 'µm'), coats: coats ? measure(coats) : undefined });
-  const outside = (of: ReturnType<typeof layer>, found: Parameters<typeof measure>[0]) =>
-    thicknessOutside(plan({ kind: 'record', samples: [sample('S1', [[of, found]])] })).map((t) => t.side);
+  /** Sides on which a film found in a sample lies outside of the one stated. */
+  const outside = (stated: string, found: string) =>
+    thicknessOutside(
+      planned(
+        `record "Made up for a test"\nlayer a { colour PW6   ${stated} }\nsample S1 {\n  a ${found} µm\n}\n`,
+      ),
+    ).map((t) => t.side);
 
   test('a range is taken at its word, to the last digit', () => {
-    const of = film({ low: 20, likely: 25, high: 30 });
-    expect(outside(of, 20)).toEqual([]);
-    expect(outside(of, 30)).toEqual([]);
-    expect(outside(of, 19.9)).toEqual(['thinner']);
-    expect(outside(of, 30.1)).toEqual(['thicker']);
-    expect(outside(of, { low: 10, likely: 15, high: 20 })).toEqual([]);
+    const of = 'film 20..30 µm';
+    expect(outside(of, '20')).toEqual([]);
+    expect(outside(of, '30')).toEqual([]);
+    expect(outside(of, '19.9')).toEqual(['thinner']);
+    expect(outside(of, '30.1')).toEqual(['thicker']);
+    expect(outside(of, '10..20')).toEqual([]);
   });
 
   test('one figure leaves room for what a film varies by; coats add up', () => {
-    expect(outside(film(20), 26)).toEqual([]);
-    expect(outside(film(20), 27)).toEqual(['thicker']);
-    expect(outside(film(20, 2), 40)).toEqual([]);
-    expect(outside(film(20, 2), 20)).toEqual(['thinner']);
+    expect(outside('film 20 µm', '26')).toEqual([]);
+    expect(outside('film 20 µm', '27')).toEqual(['thicker']);
+    expect(outside('film 20 µm   coats 2', '40')).toEqual([]);
+    expect(outside('film 20 µm   coats 2', '20')).toEqual(['thinner']);
   });
 
   test('unknown films say nothing', () => {
-    const unknown = layer('a', 0, { film: { ...measure(1), given: 'unknown' } });
-    expect(outside(unknown, 500)).toEqual([]);
-    expect(outside(layer('a', 0), 500)).toEqual([]);
+    expect(outside('film unknown', '500')).toEqual([]);
+    expect(outside('', '500')).toEqual([]);
   });
 });

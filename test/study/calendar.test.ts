@@ -1,25 +1,21 @@
 import { describe, expect, it } from 'vitest';
-import type { Layer, Plan } from '../../language/src/plan/plan.ts';
-import { study } from '../../language/src/study/build.ts';
-import { colour, day, layer, material, measure, medium, paint, plan, usePaint, withMedium } from './plans.ts';
+import { studied } from '../plan/text.ts';
 
-const sienna = paint('sienna', 'PBr7 burnt-sienna');
-const oily = medium('oily', [100, 'walnut']);
-const glaze = (name: string, more: Partial<Layer> = {}) =>
-  layer('glaze', name, {
-    ...colour([1, usePaint(sienna)]),
-    ...withMedium(0.5, oily),
-    film: measure(10),
-    ...more,
-  });
-const of = (layers: readonly Layer[], more: Parameters<typeof plan>[1] = {}) => {
-  const result = study(plan(layers, more));
+const MADE_OF = `paint sienna = PBr7 burnt-sienna in linseed
+medium oily = 100 % walnut
+`;
+const glaze = (name: string, more = '') =>
+  `glaze ${name} { colour sienna   medium 50 % oily   film 10 µm   ${more} }\n`;
+/** A plan of one area, or of what `head` says. */
+const of = (layers: string, head = 'area all 100 %', kind = 'plan') => {
+  const result = studied(`${kind} "Test"\nsupport linen 40 x 50 cm\n${head}\n${MADE_OF}${layers}`);
   return { result, entries: result.calendar.entries, dated: result.calendar.dated };
 };
+const day = (iso: string) => Date.parse(iso) / 86_400_000;
 
 describe('the calendar', () => {
   it('lays one layer on another when it is ready, on three clocks', () => {
-    const { entries, result, dated } = of([glaze('a'), glaze('b')]);
+    const { entries, result, dated } = of(glaze('a') + glaze('b'));
     const { ready } = result.layers[0]!.drying!;
     expect(dated).toBe(false);
     expect(entries[0]).toMatchObject({ layer: 'a', notBefore: 0, likely: 0, safeFrom: 0 });
@@ -33,11 +29,11 @@ describe('the calendar', () => {
 
   it('lets areas that share nothing go their own ways, and tells which held it', () => {
     const { entries } = of(
-      [glaze('a', { areas: ['x'] }), glaze('b', { areas: ['y'], wait: measure(90) }), glaze('c')],
-      { on: ['x', 'y'] },
+      glaze('a', 'on left') + glaze('b', 'on right   wait 90 days') + glaze('c'),
+      'area left 50 %\narea right 50 %',
     );
     expect(entries[1]!.safeFrom).toBe(0);
-    expect(entries[2]).toMatchObject({ notBefore: 90, safeFrom: 90, heldBy: { layer: 'b', area: 'y' } });
+    expect(entries[2]).toMatchObject({ notBefore: 90, safeFrom: 90, heldBy: { layer: 'b', area: 'right' } });
     expect(entries[2]!.heldBy!.reason).toContain('wait');
     // a may be late by what b takes longer
     expect(entries[0]!.daysToSpare).toBeGreaterThan(60);
@@ -46,7 +42,7 @@ describe('the calendar', () => {
   });
 
   it('counts coats one by one', () => {
-    const { entries, result } = of([glaze('a', { coats: measure(3) }), glaze('b')]);
+    const { entries, result } = of(glaze('a', 'coats 3') + glaze('b'));
     const ready = result.layers[0]!.drying!.ready.likely;
     expect(entries.map((e) => [e.layer, e.coat])).toEqual([
       ['a', 1],
@@ -58,9 +54,7 @@ describe('the calendar', () => {
   });
 
   it('counts `after` from the day the layer beneath was laid', () => {
-    const { entries } = of([glaze('a'), layer('varnish', 'v', { after: measure(270) })], {
-      start: day('2027-01-11'),
-    });
+    const { entries } = of(`${glaze('a')}varnish v { after 270 days }`, 'start 2027-01-11\narea all 100 %');
     expect(entries[1]!.notBefore - entries[0]!.notBefore).toBe(270);
     expect(entries[1]!.heldBy!.layer).toBe('a');
   });
@@ -68,36 +62,31 @@ describe('the calendar', () => {
   it('takes what was painted as done, and tells how early it was', () => {
     const start = day('2027-01-01');
     const { entries, dated, result } = of(
-      [glaze('a', { painted: day('2027-01-05') }), glaze('b', { painted: day('2027-01-06') }), glaze('c')],
-      { start },
+      glaze('a', 'painted 2027-01-05') + glaze('b', 'painted 2027-01-06') + glaze('c'),
+      'start 2027-01-01\narea all 100 %',
     );
     expect(dated).toBe(true);
     const { ready } = result.layers[0]!.drying!;
-    expect(entries[1]!.safeFrom).toBeCloseTo(start.number + 4 + ready.high, 9);
+    expect(entries[1]!.safeFrom).toBeCloseTo(start + 4 + ready.high, 9);
     expect(entries[1]!.daysToSpare).toBeCloseTo(1 - ready.high, 9);
-    expect(entries[2]!.notBefore).toBeCloseTo(start.number + 5 + result.layers[1]!.drying!.ready.low, 9);
+    expect(entries[2]!.notBefore).toBeCloseTo(start + 5 + result.layers[1]!.drying!.ready.low, 9);
     expect(entries[2]!.painted).toBeUndefined();
   });
 
   it('has dates from `painted` alone, beginning with the first', () => {
-    const { entries, dated } = of([glaze('a', { painted: day('2027-03-01') }), glaze('b')]);
+    const { entries, dated } = of(glaze('a', 'painted 2027-03-01') + glaze('b'));
     expect(dated).toBe(true);
-    expect(entries[0]!.safeFrom).toBe(day('2027-03-01').number);
+    expect(entries[0]!.safeFrom).toBe(day('2027-03-01'));
   });
 
   it('waits for a ground as the table says', () => {
-    const { entries } = of([layer('ground', 'g', material('acrylic')), glaze('a')]);
+    const { entries } = of(`ground g { material acrylic }\n${glaze('a')}`);
     expect(entries[1]).toMatchObject({ notBefore: 3, likely: 14, safeFrom: 30 });
   });
 
   it('lays the coats of a water-borne ground within days, and waits before what comes next', () => {
     // eight coats of chalk in glue are laid in a day or two (common practice)
-    const chalk = layer('ground', 'g', {
-      ...material('chalk-glue'),
-      coats: measure(8),
-      wait: { ...measure(14), words: '2 weeks' },
-    });
-    const { entries } = of([chalk, glaze('a')]);
+    const { entries } = of(`ground g { material chalk-glue   coats 8   wait 2 weeks }\n${glaze('a')}`);
     expect(entries[7]).toMatchObject({ layer: 'g', coat: 8 });
     expect(entries[7]!.likely).toBeLessThan(2);
     expect(entries[7]!.safeFrom).toBeLessThanOrEqual(7);
@@ -107,40 +96,43 @@ describe('the calendar', () => {
   });
 
   it('waits once for a layer of several coats of paint, before the next', () => {
-    const { entries, result } = of([glaze('a', { coats: measure(3), wait: measure(90) }), glaze('b')]);
+    const { entries, result } = of(glaze('a', 'coats 3   wait 90 days') + glaze('b'));
     const ready = result.layers[0]!.drying!.ready.likely;
     expect(entries[2]!.likely).toBeCloseTo(2 * ready, 9);
     expect(entries[3]!.likely).toBeCloseTo(2 * ready + 90, 9);
   });
 
   it('says what is ready at once so', () => {
-    const { entries } = of([layer('drawing', 'd', material('charcoal')), glaze('a')]);
+    const { entries } = of(`drawing d { material charcoal }\n${glaze('a')}`);
     expect(entries[1]!.heldBy!.reason).toBe('ready at once to 1 day');
   });
 
   it('takes a board that was bought primed as it is: nothing else is laid before the start', () => {
     const start = day('2027-02-01');
-    const ground = layer('ground', 'g', { ...material('acrylic'), painted: day('2026-06-01') });
-    const { entries } = of([ground, glaze('a')], { start });
-    expect(entries[0]).toMatchObject({ painted: day('2026-06-01').number, daysToSpare: 0 });
-    expect(entries[1]).toMatchObject({ notBefore: start.number, safeFrom: start.number });
+    const { entries } = of(
+      `ground g { material acrylic   painted 2026-06-01 }\n${glaze('a')}`,
+      'start 2027-02-01\narea all 100 %',
+    );
+    expect(entries[0]).toMatchObject({ painted: day('2026-06-01'), daysToSpare: 0 });
+    expect(entries[1]).toMatchObject({ notBefore: start, safeFrom: start });
   });
 
   it('is empty for a record', () => {
-    expect(of([glaze('a')], { kind: 'record' } as Partial<Plan>).entries).toEqual([]);
+    expect(of(glaze('a'), 'area all 100 %', 'record').entries).toEqual([]);
   });
 
   it('ten thousand coats are told shortly, and count in full', () => {
-    const { entries, result } = of([glaze('a', { coats: measure(10_000) }), glaze('b')]);
+    const { entries, result } = of(glaze('a', 'coats 10000') + glaze('b'));
     expect(entries.length).toBe(101);
     expect(entries[99]!.coat).toBe(10_000);
     expect(entries[100]!.likely).toBeCloseTo(10_000 * result.layers[0]!.drying!.ready.likely, 3);
   });
 
   it('never leaves the years that can be written', () => {
-    const { entries } = of([glaze('a', { coats: measure(100_000), wait: measure(1e9) }), glaze('b')], {
-      start: day('2027-01-01'),
-    });
+    const { entries } = of(
+      glaze('a', 'coats 100000   wait 1000000000 days') + glaze('b'),
+      'start 2027-01-01\narea all 100 %',
+    );
     for (const e of entries) expect(() => new Date(e.safeFrom * 86_400_000).toISOString()).not.toThrow();
   });
 });

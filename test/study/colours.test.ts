@@ -1,24 +1,8 @@
 /** The chain of colours on a made-up pair of pigments: the laws it keeps, whatever the shipped data say. */
 import { describe, expect, it, vi } from 'vitest';
-import type { Layer } from '../../language/src/plan/plan.ts';
-import { createStudyMemo, study } from '../../language/src/study/build.ts';
+import { createStudyMemo } from '../../language/src/study/build.ts';
 import { colourWith, compositionOf } from '../../language/src/study/what-if.ts';
-import {
-  area,
-  code,
-  colour,
-  formula,
-  layer,
-  measure,
-  medium,
-  paint,
-  place,
-  plan,
-  stated,
-  unknown,
-  usePaint,
-  withMedium,
-} from './plans.ts';
+import { planned, studied } from '../plan/text.ts';
 
 vi.mock('../../language/src/optics/data.ts', () => {
   const band = (f: (i: number) => number) => Float64Array.from({ length: 31 }, (_, i) => f(i));
@@ -45,22 +29,25 @@ vi.mock('../../language/src/optics/data.ts', () => {
   };
 });
 
-const white = paint('white', 'PW6');
-const red = paint('red', 'PR177');
-const oil = medium('oil', [100, 'walnut']);
-const grey = layer('ground', 'grey', stated('#808080'));
-const glaze = (name: string, more: Partial<Layer> = {}) =>
-  layer('glaze', name, { ...colour([1, usePaint(red)]), ...withMedium(0.6, oil), film: measure(8), ...more });
-type Options = Parameters<typeof plan>[1];
-const last = (layers: readonly Layer[], options: Options = {}, on = 'all') =>
-  study(plan(layers, options))
-    .areas.find((a) => a.name === on)!
-    .buildUp()
-    .at(-1)?.colour;
+const HEAD = `support linen 40 x 50 cm
+paint white = PW6 in linseed
+paint red = PR177 in linseed
+paint stiff = PR177 in linseed 40 % oil
+medium oil-alone = 100 % walnut
+`;
+const GREY = 'ground grey { colour #808080 }\n';
+const glaze = (name: string, film = '8', more = '') =>
+  `glaze ${name} { colour red   medium 60 % oil-alone   film ${film} µm   ${more} }\n`;
+/** A text of layers, over one area where `head` declares none. */
+const text = (layers: string, head = '', kind = 'plan') =>
+  `${kind} "Test"\n${HEAD}${/^area /m.test(head) ? '' : 'area all 100 %\n'}${head}\n${layers}`;
+const of = (layers: string, head?: string, kind?: string) => studied(text(layers, head, kind));
+const last = (layers: string, head?: string, kind?: string) =>
+  of(layers, head, kind).areas[0]!.buildUp().at(-1)?.colour;
 
 describe('predicted colours', () => {
   it('a stated colour is what it says, and certain', () => {
-    const seen = last([grey])!;
+    const seen = last(GREY)!;
     expect(seen.hex).toBe('#808080');
     expect(seen.confidence).toBe('A');
     expect(seen.radius).toBeLessThanOrEqual(1);
@@ -68,9 +55,9 @@ describe('predicted colours', () => {
 
   it('a glaze darkens and colours; a body colour hides', () => {
     const [under, over, hidden] = [
-      last([grey])!,
-      last([grey, glaze('a')])!,
-      last([grey, layer('layer', 'w', { ...colour([1, usePaint(white)]), film: measure(200) })])!,
+      last(GREY)!,
+      last(GREY + glaze('a'))!,
+      last(`${GREY}layer w { colour white   film 200 µm }`)!,
     ];
     expect(over.lab[0]).toBeLessThan(under.lab[0]);
     expect(over.lab[1]).toBeGreaterThan(20);
@@ -78,14 +65,9 @@ describe('predicted colours', () => {
   });
 
   it('three coats are one film of three times the thickness', () => {
-    const coats = last([grey, glaze('a', { coats: measure(3), film: measure(5) })])!;
-    const thick = last([grey, glaze('a', { film: measure(15) })])!;
-    const three = last([
-      grey,
-      glaze('a', { film: measure(5) }),
-      glaze('b', { film: measure(5) }),
-      glaze('c', { film: measure(5) }),
-    ])!;
+    const coats = last(GREY + glaze('a', '5', 'coats 3'))!;
+    const thick = last(GREY + glaze('a', '15'))!;
+    const three = last(GREY + glaze('a', '5') + glaze('b', '5') + glaze('c', '5'))!;
     for (const i of [0, 1, 2] as const) {
       expect(coats.lab[i]).toBeCloseTo(thick.lab[i], 9);
       expect(three.lab[i]).toBeCloseTo(thick.lab[i], 6);
@@ -93,78 +75,68 @@ describe('predicted colours', () => {
   });
 
   it('wiping out leaves a quarter of the film, there and nowhere else', () => {
-    const result = study(plan([grey, glaze('a', { wipeOut: [area('x')] })], { on: ['x', 'y'] }));
-    const [x, y] = ['x', 'y'].map((name) => result.layers[1]!.colours().find((c) => c.area === name)!);
-    const quarter = last([grey, glaze('a', { film: measure(2) })])!;
-    for (const i of [0, 1, 2] as const) expect(x!.lab[i]).toBeCloseTo(quarter.lab[i], 9);
-    expect(y!.lab[1]).toBeGreaterThan(x!.lab[1]);
-    expect(x!.radius).toBeGreaterThan(quarter.radius);
+    const result = of(GREY + glaze('a', '8', 'wipe-out left'), 'area left 50 %\narea right 50 %');
+    const [left, right] = ['left', 'right'].map(
+      (name) => result.layers[1]!.colours().find((c) => c.area === name)!,
+    );
+    const quarter = last(GREY + glaze('a', '2'))!;
+    for (const i of [0, 1, 2] as const) expect(left!.lab[i]).toBeCloseTo(quarter.lab[i], 9);
+    expect(right!.lab[1]).toBeGreaterThan(left!.lab[1]);
+    expect(left!.radius).toBeGreaterThan(quarter.radius);
   });
 
   it('is less sure of a film that may be anything from thin to thick, and of what rests on worse data', () => {
-    const sure = last([grey, glaze('a', { film: measure(8) })])!;
-    const vague = last([grey, glaze('a', { film: measure(3, 20) })])!;
+    const sure = last(GREY + glaze('a', '8'))!;
+    const vague = last(GREY + glaze('a', '3..20'))!;
     expect(vague.radius).toBeGreaterThan(sure.radius);
     expect(sure.confidence).toBe('B');
     expect(sure.basis.join()).toContain('made up, red');
   });
 
   it('what is unknown is transparent and said to be so; what has no data is left out and said to be so', () => {
-    const options: Options = { kind: 'record' };
-    const veiled = last([grey, layer('glaze', 'veil', { colour: { kind: 'unknown', place } })], options)!;
-    expect(veiled.lab).toEqual(last([grey], options)!.lab);
+    const veiled = last(`${GREY}glaze veil { colour unknown }`, '', 'record')!;
+    expect(veiled.lab).toEqual(last(GREY, '', 'record')!.lab);
     expect(veiled.radius).toBeGreaterThan(10);
     expect(veiled.basis.join()).toContain('veil unknown');
-    const lost = last([grey, layer('glaze', 'b', { ...colour([1, code('PB29')]), film: measure(8) })])!;
+    const lost = last(`${GREY}glaze b { colour PB29   film 8 µm }`)!;
     expect(lost.confidence).toBe('D');
     expect(lost.radius).toBeGreaterThan(10);
     expect(lost.basis.join()).toContain('no optical data');
   });
 
   it('predicts nothing above what cannot be known, until something covers it', () => {
-    const broken = layer('glaze', 'broken', {
-      colour: { kind: 'formula', formula: formula([[1, unknown]]) },
-    });
-    const result = study(plan([grey, broken, glaze('a'), layer('layer', 'cover', stated('#ffffff'))]));
+    const result = of(`${GREY}glaze broken { colour nothing }\n${glaze('a')}layer cover { colour #ffffff }`);
     expect(result.layers.map((l) => l.colours().length)).toEqual([1, 0, 0, 1]);
   });
 
   it('a varnish brings depth back to a matt film; the plan may say how colours are compared', () => {
-    const stiff = paint('stiff', 'PR177', 'linseed', measure(0.4));
-    const lean = layer('underlayer', 'u', { ...colour([1, usePaint(stiff)]), film: measure(30) });
-    const matt = last([grey, lean])!;
-    const varnished = last([grey, lean, layer('varnish', 'v')])!;
+    const lean = `${GREY}underlayer u { colour stiff   film 30 µm }\n`;
+    const matt = last(lean)!;
+    const varnished = last(`${lean}varnish v {}`)!;
     expect(varnished.lab[0]).toBeLessThan(matt.lab[0]);
-    const included = { value: 'included' as const, place };
-    const excluded = { value: 'excluded' as const, place };
-    expect(last([grey, lean], { studio: { specular: excluded } })!.lab[0]).toBeLessThan(
-      last([grey, lean], { studio: { specular: included } })!.lab[0],
+    expect(last(lean, 'studio { specular excluded }')!.lab[0]).toBeLessThan(
+      last(lean, 'studio { specular included }')!.lab[0],
     );
   });
 
   it('under lamp light reds gain: the colour shown is what would look so under D65', () => {
-    const lamp = last([grey, glaze('a')], { studio: { lightSource: { value: 'A', place } } })!;
-    const day = last([grey, glaze('a')])!;
+    const lamp = last(GREY + glaze('a'), 'studio { light-source A }')!;
+    const day = last(GREY + glaze('a'))!;
     expect(lamp.lab[0]).toBeGreaterThan(day.lab[0]);
     // a grey stays grey under any lamp one is adapted to
-    expect(
-      Math.hypot(...last([grey], { studio: { lightSource: { value: 'A', place } } })!.lab.slice(1)),
-    ).toBeLessThan(2);
+    expect(Math.hypot(...last(GREY, 'studio { light-source A }')!.lab.slice(1))).toBeLessThan(2);
   });
 
   it('measures how far a target is missed', () => {
-    const targets = [
-      { in: area('all'), colour: { css: '#808080', place, valid: true }, within: measure(3), place },
-    ];
-    const on = (layers: readonly Layer[]) => study(plan(layers, { targets })).areas[0]!.target()!;
-    expect(on([grey]).deltaE00).toBeLessThan(0.1);
-    expect(on([grey, glaze('a')])).toMatchObject({ within: 3, css: '#808080' });
-    expect(on([grey, glaze('a')]).deltaE00).toBeGreaterThan(10);
-    expect(on([]).deltaE00).toBeUndefined();
+    const on = (layers: string) => of(`${layers}target all #808080 within 3`).areas[0]!.target()!;
+    expect(on(GREY).deltaE00).toBeLessThan(0.1);
+    expect(on(GREY + glaze('a'))).toMatchObject({ within: 3, css: '#808080' });
+    expect(on(GREY + glaze('a')).deltaE00).toBeGreaterThan(10);
+    expect(on('').deltaE00).toBeUndefined();
   });
 
   it('tells what lies beneath a layer, for matching', () => {
-    const result = study(plan([grey, glaze('a')]));
+    const result = of(GREY + glaze('a'));
     const before = result.beneath('all', 1)!.reflectance;
     const after = result.beneath('all')!.reflectance;
     expect(after[0]!).toBeLessThan(before[0]!);
@@ -173,7 +145,7 @@ describe('predicted colours', () => {
 });
 
 describe('what if', () => {
-  const result = study(plan([grey, glaze('a')]));
+  const result = of(GREY + glaze('a'));
   it('the layer as it stands gives what the study gives', () => {
     const same = colourWith(result, result.plan.layers[1]!, 'all')!;
     const { lab, radius, hex } = result.layers[1]!.colours()[0]!;
@@ -181,7 +153,7 @@ describe('what if', () => {
     expect(compositionOf(result.plan.layers[1]!)).toEqual(result.layers[1]!.composition);
   });
   it('a thicker film would be darker', () => {
-    const thicker = { ...result.plan.layers[1]!, film: measure(20) };
+    const thicker = { ...result.plan.layers[1]!, film: planned(text(glaze('a', '20'))).layers[0]!.film };
     expect(colourWith(result, thicker, 'all')!.lab[0]).toBeLessThan(result.layers[1]!.colours()[0]!.lab[0]);
     expect(colourWith(result, thicker, 'nowhere')).toBeUndefined();
   });
@@ -189,13 +161,13 @@ describe('what if', () => {
 
 describe('an edit', () => {
   const build = (film: number) =>
-    plan(
+    text(
       Array.from({ length: 20 }, (_, i) =>
-        i === 0 ? grey : glaze(`g${i}`, { film: measure(i === 12 ? film : 2 + i / 10) }),
-      ),
+        i === 0 ? GREY : glaze(`g${i}`, `${i === 12 ? film : 2 + i / 10}`),
+      ).join(''),
     );
-  const colours = (p: ReturnType<typeof build>, memo = createStudyMemo()) =>
-    study(p, memo)
+  const colours = (plan: string, memo = createStudyMemo()) =>
+    studied(plan, memo)
       .areas[0]!.buildUp()
       .map((b) => b.colour.lab);
 

@@ -2,28 +2,9 @@ import { readFileSync } from 'node:fs';
 import { Ajv } from 'ajv';
 import addFormats from 'ajv-formats';
 import { describe, expect, it } from 'vitest';
-import type { Plan } from '../../language/src/plan/plan.ts';
-import { study } from '../../language/src/study/build.ts';
 import { studyJson } from '../../language/src/study/json.ts';
 import { sensible } from '../../language/src/study/sensible.ts';
-import {
-  area,
-  code,
-  colour,
-  day,
-  formula,
-  layer,
-  material,
-  measure,
-  medium,
-  paint,
-  place,
-  plan,
-  stated,
-  unknown,
-  usePaint,
-  withMedium,
-} from './plans.ts';
+import { studied } from '../plan/text.ts';
 
 const schema = JSON.parse(
   readFileSync(new URL('../../language/docs/study.schema.json', import.meta.url), 'utf8'),
@@ -43,48 +24,34 @@ const finding = {
 };
 
 /** Through text, as a reader gets it: `undefined` and NaN do not survive that. */
-function valid(of: Plan) {
-  const json = JSON.parse(JSON.stringify(studyJson(study(of), 'a.paintplan', [finding])));
+function valid(text: string) {
+  const json = JSON.parse(JSON.stringify(studyJson(studied(text), 'a.paintplan', [finding])));
   validate(json);
   expect(validate.errors ?? []).toEqual([]);
   return json;
 }
 
-const white = paint('white', 'PW6', 'safflower', measure(0.2));
-const rich = medium('rich', [20, 'turpentine'], [20, 'alkyd'], [60, 'walnut']);
-const full = (more: Parameters<typeof plan>[1] = {}) =>
-  plan(
-    [
-      layer('ground', 'priming', material('acrylic')),
-      layer('layer', 'tone', stated('#8a8478')),
-      layer('glaze', 'first', {
-        ...colour([2, code('PBr7 burnt-sienna')], [1, usePaint(white)]),
-        ...withMedium(0.6, rich),
-        film: measure(8, 12),
-        coats: measure(3),
-        wipeOut: [area('all')],
-        prepare: [
-          { method: 'oil-out', agent: { name: 'rich', place, is: { kind: 'medium', medium: rich } }, place },
-        ],
-      }),
-      layer('glaze', 'broken', { colour: { kind: 'formula', formula: formula([[1, unknown]]) } }),
-      layer('varnish', 'last', { after: measure(270) }),
-    ],
-    {
-      title: 'Test',
-      paints: [white],
-      mediums: [rich],
-      visible: {
-        pigments: new Map(),
-        paints: new Map([['white', white]]),
-        mediums: new Map([['rich', rich]]),
-        mixes: new Map(),
-      },
-      targets: [{ in: area('all'), colour: { css: '#806040', place, valid: true }, place }],
-      studio: { room: measure(40), airChanges: measure(2) },
-      ...more,
-    },
-  );
+const full = (kind = 'plan', more = '') => `${kind} "Test"
+${more}
+support linen 40 x 50 cm
+area all 100 %
+studio { room 40 m³   air-changes 2 per hour }
+paint white = PW6 in safflower 20 % oil
+medium rich = 20 % turpentine + 20 % alkyd + 60 % walnut
+ground priming { material acrylic }
+layer tone { colour #8a8478 }
+glaze first {
+  prepare oil-out with rich
+  colour 2 PBr7 burnt-sienna + 1 white
+  medium 60 % rich
+  film 8..12 µm
+  coats 3
+  wipe-out all
+}
+glaze broken { colour nothing }
+varnish last { after 270 days }
+target all #806040
+`;
 
 describe('study --format json', () => {
   it('of an undated plan has no dates, and the days instead', () => {
@@ -103,13 +70,13 @@ describe('study --format json', () => {
     expect(json.quantities.paints.map((p: { name: string }) => p.name)).toContain('white');
   });
   it('of a dated plan has ISO dates', () => {
-    const json = valid(full({ start: day('2027-01-11') }));
+    const json = valid(full('plan', 'start 2027-01-11'));
     expect(json.calendar[1]).toMatchObject({ notBefore: '2027-01-14', safeFrom: '2027-02-10' });
   });
   it('of an empty plan, a palette and a record', () => {
-    valid(plan([]));
-    valid(plan([], { kind: 'palette', areas: [], support: undefined }));
-    const json = valid(full({ kind: 'record' }));
+    valid('plan "Test"\nsupport linen 40 x 50 cm\narea all 100 %');
+    valid('paint white = PW6 in safflower');
+    const json = valid(full('record'));
     expect(json.calendar).toEqual([]);
     expect(json.quantities).toBeNull();
   });
@@ -127,11 +94,8 @@ describe('figures', () => {
       film: [8, 0, 0],
     });
     expect(JSON.stringify(sensible({ x: Number.NaN, y: -1e-17, none: undefined }))).toBe('{"x":null,"y":0}');
-    const grey = plan([
-      layer('ground', 'priming', material('acrylic')),
-      layer('layer', 'tone', stated('lab(50 0 0)')),
-    ]);
-    const text = JSON.stringify(studyJson(study(grey), 'a.paintplan', []));
+    const grey = 'plan "Test"\nground priming { material acrylic }\nlayer tone { colour lab(50 0 0) }';
+    const text = JSON.stringify(studyJson(studied(grey), 'a.paintplan', []));
     expect(text).toMatch(/"lab":\[50,0,0\]/);
     expect(text).not.toMatch(/\de-\d|-0[,}\]]|\d\.\d{7}/);
   });

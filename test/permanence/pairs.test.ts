@@ -1,13 +1,12 @@
-/** Pairs, periods and darkening on pigments by hand; the catalogue's own are tried in catalogue.test.ts. */
+/** Pairs in plans; periods and darkening on pigments by hand, since the catalogue's own are tried in catalogue.test.ts. */
 import { describe, expect, test } from 'vitest';
-import { exactly } from '../../language/src/materials/interval.ts';
 import type { Pigment } from '../../language/src/materials/types.ts';
 import { DARKENING, darkens } from '../../language/src/permanence/darkening.ts';
 import { harmingPairs } from '../../language/src/permanence/pairs.ts';
 import { HARMING_PAIRS } from '../../language/src/permanence/pairs-table.ts';
 import { periodConflict } from '../../language/src/permanence/period.ts';
 import { figure, pigment } from '../film/materials.ts';
-import { composition, layer, layerStudy } from '../studio/fixtures.ts';
+import { studied } from '../plan/text.ts';
 
 const made = (code: string, more: Partial<Pigment> = {}): Pigment => ({
   ...pigment(code, figure(3), figure(30)),
@@ -15,48 +14,41 @@ const made = (code: string, more: Partial<Pigment> = {}): Pigment => ({
   ...more,
 });
 
-const film = (name: string, index: number, pigments: readonly Pigment[], below: readonly number[] = []) =>
-  layerStudy(layer(name, index), {
-    composition: composition({
-      pigments: pigments.map((p) => ({
-        pigment: p,
-        volumeFraction: exactly(0.2),
-        massFraction: exactly(0.4),
-      })),
-    }),
-    below: new Map([['everything', below]]),
-  });
+/** Pairs told of layers, each the codes of its paint; one layer on the other, from the lowest up. */
+const told = (...layers: readonly (readonly string[])[]) =>
+  harmingPairs(
+    studied(
+      `plan "Made up"\n${layers.map((codes, i) => `layer l${i} { colour ${codes.map((c) => `1 ${c}`).join(' + ')} }\n`).join('')}`,
+    ),
+  ).map((m) => `${m.pigments[0].code}+${m.pigments[1].code} ${m.how}`);
 
-const lithopone = made('PW5');
-const lead = made('PW1', { hazards: ['lead'] });
-const cadmium = made('PY37');
-const verdigris = made('PG20');
-const phthalo = made('PG7');
-const zinc = made('PW4');
-const madder = made('NR9', { lightfastness: { value: 'II', source: { text: 'x', mark: 'memory' } } });
-
-const told = (...layers: ReturnType<typeof film>[]) =>
-  harmingPairs({ layers }).map((m) => `${m.pigments[0].code}+${m.pigments[1].code} ${m.how}`);
+const [LITHOPONE, LEAD, CADMIUM, VERDIGRIS, PHTHALO, ZINC, MADDER] = [
+  'PW5',
+  'PW1',
+  'PY37',
+  'PG20',
+  'PG7',
+  'PW4',
+  'NR9',
+];
 
 describe('pairs', () => {
   test('lithopone with lead, mixed or touching (Gardner 1911)', () => {
-    expect(told(film('a', 0, [lithopone, lead]))).toEqual(['PW5+PW1 mixed']);
-    expect(told(film('a', 0, [lead]), film('b', 1, [lithopone], [0]))).toEqual(['PW5+PW1 touching']);
-    expect(told(film('a', 0, [lithopone]), film('b', 1, [lead], [0]))).toEqual(['PW5+PW1 touching']);
-    expect(told(film('a', 0, [lead]), film('b', 1, [zinc], [0]), film('c', 2, [lithopone], [1, 0]))).toEqual(
-      [],
-    );
+    expect(told([LITHOPONE, LEAD])).toEqual(['PW5+PW1 mixed']);
+    expect(told([LEAD], [LITHOPONE])).toEqual(['PW5+PW1 touching']);
+    expect(told([LITHOPONE], [LEAD])).toEqual(['PW5+PW1 touching']);
+    expect(told([LEAD], [ZINC], [LITHOPONE])).toEqual([]);
   });
 
   test('cadmium sulphides blacken copper salts, not the bound copper of phthalocyanines', () => {
-    expect(told(film('a', 0, [cadmium, verdigris]))).toEqual(['PY37+PG20 mixed']);
-    expect(told(film('a', 0, [cadmium, phthalo]))).toEqual([]);
-    expect(told(film('a', 0, [verdigris]), film('b', 1, [cadmium], [0]))).toEqual([]);
+    expect(told([CADMIUM, VERDIGRIS])).toEqual(['PY37+PG20 mixed']);
+    expect(told([CADMIUM, PHTHALO])).toEqual([]);
+    expect(told([VERDIGRIS], [CADMIUM])).toEqual([]);
   });
 
   test('zinc white hastens the fading of organic colours in a tint (Gettens & Stout 1942)', () => {
-    expect(told(film('a', 0, [zinc, madder]))).toEqual(['PW4+NR9 mixed']);
-    expect(told(film('a', 0, [zinc, phthalo]))).toEqual([]);
+    expect(told([ZINC, MADDER])).toEqual(['PW4+NR9 mixed']);
+    expect(told([ZINC, PHTHALO])).toEqual([]);
   });
 
   test('every pair names a source that was seen, or says it is told at second hand', () => {

@@ -1,38 +1,19 @@
 import { describe, expect, it } from 'vitest';
-import type { Mix } from '../../language/src/plan/plan.ts';
-import { createStudyMemo, study } from '../../language/src/study/build.ts';
-import {
-  code,
-  colour,
-  day,
-  formula,
-  layer,
-  material,
-  measure,
-  medium,
-  mix,
-  paint,
-  place,
-  plan,
-  stated,
-  unknown,
-  useMedium,
-  useMix,
-  usePaint,
-  withMedium,
-} from './plans.ts';
+import { createStudyMemo } from '../../language/src/study/build.ts';
+import { studied } from '../plan/text.ts';
 
-const white = paint('white', 'PW6', 'safflower');
-const sienna = paint('sienna', 'PBr7 burnt-sienna');
-const rich = medium('rich', [20, 'turpentine'], [20, 'alkyd'], [60, 'walnut']);
+const HEAD = `support linen 40 x 50 cm
+paint white = PW6 in safflower
+paint sienna = PBr7 burnt-sienna in linseed
+medium rich = 20 % turpentine + 20 % alkyd + 60 % walnut
+`;
+/** A study of layers, over one area where none is declared. */
+const text = (layers: string, kind = 'plan') =>
+  `${kind} "Test"\n${HEAD}${/^area /m.test(layers) ? '' : 'area all 100 %\n'}${layers}`;
+const of = (layers: string, kind?: string) => studied(text(layers, kind));
 
 describe('a short plan', () => {
-  const result = study(
-    plan([
-      layer('ground', 'priming', material('acrylic')),
-      layer('glaze', 'first', colour([1, code('PY150')])),
-    ]),
-  );
+  const result = of('ground priming { material acrylic }\nglaze first { colour PY150 }');
 
   it('says what it assumed for everything it does not say', () => {
     const assumed = (l: number) => result.layers[l]!.assumptions.map((a) => a.field);
@@ -42,14 +23,13 @@ describe('a short plan', () => {
     );
   });
   it('leaves out what no figure rests on', () => {
-    const fields = (of: Parameters<typeof plan>[0], kind: 'plan' | 'record' | 'palette') =>
-      study(plan(of, { kind })).assumptions.map((a) => a.field);
-    const fading = [layer('glaze', 'first', colour([1, code('PR83')]))];
+    const fields = (layers: string, kind?: string) => of(layers, kind).assumptions.map((a) => a.field);
+    const fading = 'glaze first { colour PR83 }';
     // years to a fade are told of a colour that fades, and never of an old painting
-    expect(fields(fading, 'plan')).toContain('light');
+    expect(fields(fading)).toContain('light');
     expect(fields(fading, 'record')).not.toContain('light');
-    expect(fields([layer('glaze', 'first', colour([1, code('PY150')]))], 'plan')).not.toContain('light');
-    expect(fields([], 'palette')).toEqual([]);
+    expect(fields('glaze first { colour PY150 }')).not.toContain('light');
+    expect(studied('paint white = PW6 in safflower').assumptions).toEqual([]);
   });
   it('has a composition for the glaze and none for a named material', () => {
     expect(result.layers[0]!.composition).toBeUndefined();
@@ -65,8 +45,7 @@ describe('a short plan', () => {
 
 describe('the film of a ground that states none', () => {
   it.each([1, 2, 8])('is the table’s, in %i coats', (coats) => {
-    const ground = layer('ground', 'g', { ...material('chalk-glue'), coats: measure(coats) });
-    const [made] = study(plan([ground])).layers;
+    const [made] = of(`ground g { material chalk-glue   coats ${coats} }`).layers;
     for (const [end, film] of [
       ['low', 100],
       ['likely', 250],
@@ -78,141 +57,79 @@ describe('the film of a ground that states none', () => {
     expect(told.includes('shared by')).toBe(coats > 1);
   });
   it('is per coat where it is written', () => {
-    const ground = layer('ground', 'g', { ...material('chalk-glue'), coats: measure(2), film: measure(60) });
-    expect(study(plan([ground])).layers[0]!.dryFilm!.likely).toBe(120);
+    expect(of('ground g { material chalk-glue   coats 2   film 60 µm }').layers[0]!.dryFilm!.likely).toBe(
+      120,
+    );
   });
 });
 
 describe('formulas', () => {
-  const film = (...parts: Parameters<typeof colour>) =>
-    study(plan([layer('glaze', 'g', colour(...parts))])).layers[0]!.composition;
+  const film = (colour: string, more = '') =>
+    of(`${more}\nglaze g { colour ${colour} }`).layers[0]!.composition;
 
   it('opens mixes of mixes by volume', () => {
-    const inner = mix(
-      'inner',
-      formula([
-        [1, usePaint(white)],
-        [1, usePaint(sienna)],
-      ]),
-    );
-    const outer = mix(
-      'outer',
-      formula([
-        [2, useMix(inner)],
-        [2, usePaint(sienna)],
-      ]),
-    );
-    const made = film([1, useMix(outer)])!;
-    expect(made.applied).toEqual([
+    const mixes = 'mix inner = 1 white + 1 sienna\nmix outer = 2 inner + 2 sienna';
+    expect(film('outer', mixes)!.applied).toEqual([
       { what: 'paint', name: 'white', share: 0.25 },
       { what: 'paint', name: 'sienna', share: 0.75 },
     ]);
   });
 
   it('turns grams into volume by the density of the paste', () => {
-    const byMass = study(
-      plan([
-        layer('glaze', 'g', {
-          colour: {
-            kind: 'formula',
-            formula: formula(
-              [
-                [1, usePaint(white)],
-                [1, usePaint(sienna)],
-              ],
-              'g',
-            ),
-          },
-        }),
-      ]),
-    );
-    const [w, s] = byMass.layers[0]!.composition!.applied.map((a) => a.share);
-    const alone = (p: typeof white) => film([1, usePaint(p)])!.wetDensity.likely;
-    expect(w! / s!).toBeCloseTo(alone(sienna) / alone(white), 9);
+    const [w, s] = film('1 g white + 1 g sienna')!.applied.map((a) => a.share);
+    const alone = (paint: string) => film(paint)!.wetDensity.likely;
+    expect(w! / s!).toBeCloseTo(alone('sienna') / alone('white'), 9);
   });
 
   it('opens a medium of mediums', () => {
-    const both = {
-      ...medium('both'),
-      formula: formula([
-        [1, useMedium(rich)],
-        [1, useMedium(rich)],
-      ]),
-    };
-    const one = study(
-      plan([layer('glaze', 'g', { ...colour([1, usePaint(white)]), ...withMedium(0.5, rich) })]),
-    ).layers[0]!.composition!;
-    const two = study(
-      plan([layer('glaze', 'g', { ...colour([1, usePaint(white)]), ...withMedium(0.5, both) })]),
-    ).layers[0]!.composition!;
-    expect(two.fatness).toEqual(one.fatness);
+    const fatness = (medium: string) =>
+      of(`medium both = 1 rich + 1 rich\nglaze g { colour white   medium 50 % ${medium} }`).layers[0]!
+        .composition!.fatness;
+    expect(fatness('both')).toEqual(fatness('rich'));
   });
 
   it('has no figures for what is unresolved or contains itself', () => {
-    expect(film([1, usePaint(white)], [1, unknown])).toBeUndefined();
-    const circle: { -readonly [K in keyof Mix]: Mix[K] } = mix('circle', formula([]));
-    circle.formula = formula([
-      [1, useMix(circle)],
-      [1, usePaint(white)],
-    ]);
-    expect(film([1, useMix(circle)])).toBeUndefined();
-    expect(film([0, usePaint(white)])).toBeUndefined();
+    expect(film('1 white + 1 nothing')).toBeUndefined();
+    expect(film('circle', 'mix circle = 1 circle + 1 white')).toBeUndefined();
+    expect(film('0 white')).toBeUndefined();
   });
 
   it('survives ten thousand mixes inside one another', () => {
-    let deep = mix('m', formula([[1, usePaint(white)]]));
-    for (let i = 0; i < 10_000; i++) deep = mix(`m${i}`, formula([[1, useMix(deep)]]));
-    expect(() => film([1, useMix(deep)])).not.toThrow();
+    const mixes = Array.from(
+      { length: 10_000 },
+      (_, i) => `mix m${i} = ${i === 0 ? 'white' : `m${i - 1}`}\n`,
+    );
+    expect(() => film('m9999', mixes.join(''))).not.toThrow();
   });
 
   it('takes the tubes of an egg layer in egg', () => {
-    const egg = study(plan([layer('underlayer', 'u', { ...colour([1, code('PY43')]), ...material('egg') })]))
-      .layers[0]!;
+    const egg = of('underlayer u { colour PY43   material egg }').layers[0]!;
     expect(egg.composition!.binders.map((b) => b.binder)).toEqual(['egg-tempera']);
     expect(egg.drying!.ready.likely).toBe(1);
   });
 });
 
 describe('records', () => {
-  const record = (of: ReturnType<typeof formula>) =>
-    study(plan([layer('layer', 'l', { colour: { kind: 'formula', formula: of } })], { kind: 'record' }))
-      .layers[0]!;
+  const record = (colour: string) => of(`layer l { colour ${colour} }`, 'record').layers[0]!;
 
   it('a formula without amounts claims no proportions', () => {
-    const made = record(
-      formula(
-        [
-          [1, usePaint(white)],
-          [1, usePaint(sienna)],
-        ],
-        'none',
-      ),
-    );
+    const made = record('white + sienna');
     expect(made.composition).toBeUndefined();
     expect(made.assumptions.some((a) => a.value === 'no proportions')).toBe(true);
   });
   it('one paint alone is what it is, and long dry', () => {
-    const made = record(formula([[1, usePaint(white)]], 'none'));
+    const made = record('white');
     expect(made.composition).toBeDefined();
     expect(made.drying).toBeUndefined();
   });
 });
 
 describe('observations', () => {
-  const glaze = (name: string, more = {}) =>
-    layer('glaze', name, {
-      ...colour([1, usePaint(sienna)]),
-      ...withMedium(0.5, rich),
-      film: measure(10),
-      ...more,
-    });
-  const plain = study(plan([glaze('a'), glaze('b')]));
-  const seen = study(
-    plan([
-      glaze('a', { painted: day('2027-01-01'), dry: day('2027-01-09') }),
-      glaze('b'),
-      layer('glaze', 'c', { ...colour([1, usePaint(white)]), film: measure(10) }),
-    ]),
+  const glaze = (name: string, more = '') =>
+    `glaze ${name} { colour sienna   medium 50 % rich   film 10 µm   ${more} }\n`;
+  const plain = of(glaze('a') + glaze('b'));
+  const seen = of(
+    `${glaze('a', 'painted 2027-01-01   dry 2027-01-09')}${glaze('b')}glaze c { colour white   film 10 µm }`,
   );
 
   it('beat the estimate of the layer itself', () => {
@@ -228,54 +145,46 @@ describe('observations', () => {
     expect(seen.layers[2]!.drying!.observed).toBeUndefined();
   });
   it('before the day it was painted count for nothing', () => {
-    const odd = study(plan([glaze('a', { painted: day('2027-01-09'), dry: day('2027-01-01') })]));
+    const odd = of(glaze('a', 'painted 2027-01-09   dry 2027-01-01'));
     expect(odd.layers[0]!.drying!.observed).toBeUndefined();
   });
 });
 
 describe('memory', () => {
-  const build = (share: number) =>
-    plan(
-      [0, 1, 2].map((i) =>
-        layer('glaze', `g${i}`, {
-          ...colour([1, usePaint(white)]),
-          ...withMedium(i === 1 ? share : 0.3 + i / 10, rich),
-        }),
-      ),
+  const build = (percent: number) =>
+    text(
+      [0, 1, 2]
+        .map((i) => `glaze g${i} { colour white   medium ${i === 1 ? percent : 30 + 10 * i} % rich }\n`)
+        .join(''),
     );
 
   it('keeps what an edit did not touch, and no more than two texts of it', () => {
     const memo = createStudyMemo();
-    const first = study(build(0.4), memo);
-    const second = study(build(0.5), memo);
+    const first = studied(build(40), memo);
+    const second = studied(build(50), memo);
     expect(second.layers[0]!.composition).toBe(first.layers[0]!.composition);
     expect(second.layers[1]!.composition).not.toBe(first.layers[1]!.composition);
     expect(second.layers[2]!.composition).toBe(first.layers[2]!.composition);
-    for (let i = 0; i < 50; i++) study(build(0.5 + i / 1000), memo);
+    for (let i = 0; i < 50; i++) studied(build(50 + i / 10), memo);
     expect(memo.layers.size).toBeLessThanOrEqual(6);
   });
   it('gives the same with and without it', () => {
     const memo = createStudyMemo();
-    study(build(0.4), memo);
-    expect(study(build(0.45), memo).layers.map((l) => l.composition)).toEqual(
-      study(build(0.45)).layers.map((l) => l.composition),
+    studied(build(40), memo);
+    expect(studied(build(45), memo).layers.map((l) => l.composition)).toEqual(
+      studied(build(45)).layers.map((l) => l.composition),
     );
   });
 });
 
 describe('what lies beneath', () => {
-  const on = ['sky', 'water'];
-  const result = study(
-    plan(
-      [
-        layer('ground', 'a'),
-        layer('glaze', 'b', { areas: ['sky'] }),
-        layer('glaze', 'c'),
-        layer('glaze', 'd', { areas: ['water'] }),
-      ],
-      { on },
-    ),
-  );
+  const result = of(`area sky 50 %
+area water 50 %
+ground a { material acrylic }
+glaze b { on sky   colour white }
+glaze c { colour white }
+glaze d { on water   colour white }
+`);
   it('is told per area, nearest first', () => {
     expect([...result.layers[2]!.below]).toEqual([
       ['sky', [1, 0]],
@@ -290,36 +199,14 @@ describe('what lies beneath', () => {
 
 describe('areas without a share', () => {
   it('have equal parts of what the others leave', () => {
-    const result = study(
-      plan([], {
-        areas: [
-          { name: 'a', place, namePlace: place, share: measure(0.4) },
-          { name: 'b', place, namePlace: place },
-          { name: 'c', place, namePlace: place },
-        ],
-      }),
-    );
+    const result = of('area left 40 %\narea middle\narea right\n');
     expect(result.areas.map((a) => a.share)).toEqual([0.4, 0.3, 0.3]);
   });
 });
 
 it('figures out of all bounds are taken at the bound, and nothing is ever NaN', () => {
-  const mad = study(
-    plan(
-      [
-        layer('glaze', 'g', {
-          ...colour([1, usePaint(white)]),
-          ...stated(''),
-          film: measure(Number.NaN),
-          coats: measure(1e12),
-          wait: measure(-5),
-          ...colour([1, usePaint(white)]),
-        }),
-      ],
-      {
-        studio: { temperature: measure(1e9) },
-      },
-    ),
+  const mad = of(
+    'studio { temperature 1000000000 °C }\nglaze g { colour white   film 0 µm   coats 1000000000000   wait -5 days }',
   );
   expect(JSON.stringify([mad.layers[0]!.composition, mad.layers[0]!.drying, mad.calendar])).not.toMatch(
     /:(null|NaN|Infinity)/,

@@ -129,6 +129,11 @@ const cases: readonly (readonly [text: string, message: string, fixed?: string])
     '‘ground’ is a word of the language and cannot be a name: say for instance ‘the-ground’.',
   ],
   [
+    'paint ⟦m⟧ = PB29 in linseed',
+    '‘m’ is a unit and cannot be the name of something that is mixed: say for instance ‘the-m’.',
+  ],
+  ['area ⟦x2⟧ 20 %', '‘x2’ begins like the ‘x’ of 40 x 50 and cannot be a name: say for instance ‘the-x2’.'],
+  [
     'paint ⟦PB29⟧ = PB29 in linseed',
     '‘PB29’ is a Colour Index code; what you declare has a name of its own.',
   ],
@@ -159,7 +164,7 @@ const cases: readonly (readonly [text: string, message: string, fixed?: string])
   ['glaze a {\n  film ⟦8–12 µm⟧\n}', 'A range is written 8..12 µm.', 'glaze a {\n  film 8..12 µm\n}'],
   ['glaze a {\n  film ⟦8 - 12 µm⟧\n}', 'A range is written 8..12 µm.', 'glaze a {\n  film 8..12 µm\n}'],
   ['glaze a {\n  film ⟦0,5⟧ mm\n}', 'Decimals are written with a point: 0.5.', 'glaze a {\n  film 0.5 mm\n}'],
-  ['mix m = ⟦0,5⟧ PB29 + 1 PW6', 'Decimals are written with a point: 0.5.', 'mix m = 0.5 PB29 + 1 PW6'],
+  ['mix a = ⟦0,5⟧ PB29 + 1 PW6', 'Decimals are written with a point: 0.5.', 'mix a = 0.5 PB29 + 1 PW6'],
   ['glaze a {\n  film ⟦8⟧\n}', 'This needs a unit: 8 µm.', 'glaze a {\n  film 8 µm\n}'],
   ['glaze a {\n  wait ⟦3 µm⟧\n}', '‘µm’ does not measure this; write hour, hours, h, day, days, week.'],
   ['glaze a {\n  coats ⟦3 µm⟧\n}', 'No unit belongs here: write 3.'],

@@ -185,11 +185,11 @@ describe('paints, mediums, mixes', () => {
     ['30 % a + 2 b', 'mixed'],
     ['30 % a + b', 'mixed'],
   ])('amounts of %s: %s', (text, amounts) =>
-    expect(one(`mix m = ${text}`).mixes[0]?.formula?.amounts).toBe(amounts),
+    expect(one(`mix a = ${text}`).mixes[0]?.formula?.amounts).toBe(amounts),
   );
   test('what a word turned out to be', () => {
     const is = (text: string) =>
-      one(`paint white = PW6 in linseed\nmedium lean = linseed\nmix m = ${text}`).mixes[0]?.formula?.parts[0]
+      one(`paint white = PW6 in linseed\nmedium lean = linseed\nmix a = ${text}`).mixes[0]?.formula?.parts[0]
         ?.ingredient.is;
     expect(is('white')).toMatchObject({ kind: 'paint' });
     expect(is('whit')).toMatchObject({ kind: 'unknown-name', near: ['white'] });

@@ -112,7 +112,7 @@ describe('line ends, marks and odd characters', () => {
     '%s is a name like any other',
     (n) => {
       const plan = readPlan(
-        `plan "x"\narea ${n} 50 %\npaint ${n} = PB29 in linseed\nglaze first { on ${n}   colour ${n}   film 8 µm }\nmedium m = ${n} + linseed\nglaze second { on ${n}x   colour ${n}y   prepare wipe with ${n}   material ${n}   resin ${n} }`,
+        `plan "x"\narea ${n} 50 %\npaint ${n} = PB29 in linseed\nglaze first { on ${n}   colour ${n}   film 8 µm }\nmedium thin-one = ${n} + linseed\nglaze second { on ${n}x   colour ${n}y   prepare wipe with ${n}   material ${n}   resin ${n} }`,
         uri,
       );
       expect(plan.layers[0]?.on[0]).toMatchObject({ name: n, known: true, areas: [n] });

@@ -17,7 +17,7 @@ const tree = (node: AstNode | undefined, base: number): unknown =>
 
 const ODD = [
   'area sky 60 % area sea 40 %  paint a = PB29 in linseed medium lean = 50 % turpentine + 50 % linseed',
-  'mix m =\n5 a\n+ 2 b\n  target #c9a24a within 3\ntarget sky #ffffff\nmix n = a\ntarget sky #000000',
+  'mix o =\n5 a\n+ 2 b\n  target #c9a24a within 3\ntarget sky #ffffff\nmix n = a\ntarget sky #000000',
   'paint a = PBr7\nburnt-sienna in linseed\ngroup g = a,\nb\nglaze\nfirst\n{\nfilm thin\n}',
   'glaze a { note "{ area sky }" /* } */ film thin } // }\nglaze b {} ground c { medium 20 % lean medium lean }',
   'studio { light 150 lux 3000 hours per year light-source D65 temperature 18 °C }',

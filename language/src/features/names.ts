@@ -1,7 +1,5 @@
 /** Declarations and the words that mean them: definition, references, rename. Across `use` files places carry their uri. */
 import type { Declared, Place, Plan } from '../plan/plan.ts';
-import { isName } from '../syntax/terminals.ts';
-import { declarationWord, fieldsOf, joiningWords } from '../syntax/words.ts';
 import { inside } from './at.ts';
 
 const same = (a: Place, b: Place) => a.uri === b.uri && a.start === b.start;
@@ -23,11 +21,28 @@ function declarations(plan: Plan): readonly Declared[] {
 export function nameAt(
   plan: Plan,
   offset: number,
-): { readonly name: string; readonly place: Place; readonly target: Place } | undefined {
+):
+  | { readonly name: string; readonly place: Place; readonly target: Place; readonly inFormulas: boolean }
+  | undefined {
   const used = plan.names.find((n) => n.target && inside(n.place, offset));
-  if (used?.target) return { name: used.name, place: used.place, target: used.target };
   const own = declarations(plan).find((d) => d.name && inside(d.namePlace, offset));
-  return own && { name: own.name, place: own.namePlace, target: own.namePlace };
+  const inFormulas = (name: string) =>
+    Object.values(plan.visible).some((mixed: ReadonlyMap<string, Declared>) => mixed.has(name));
+  if (used?.target)
+    return {
+      name: used.name,
+      place: used.place,
+      target: used.target,
+      inFormulas: used.role !== 'area' && inFormulas(used.name),
+    };
+  return (
+    own && {
+      name: own.name,
+      place: own.namePlace,
+      target: own.namePlace,
+      inFormulas: inFormulas(own.name),
+    }
+  );
 }
 
 /** Where the thing under the offset is declared, or the file a `use` names. */
@@ -41,18 +56,4 @@ export function definition(plan: Plan, offset: number): Place | undefined {
 export function references(plan: Plan, target: Place, withDeclaration: boolean): Place[] {
   const uses = plan.names.filter((n) => n.target && same(n.target, target)).map((n) => n.place);
   return withDeclaration && plan.uri === target.uri ? [target, ...uses] : uses;
-}
-
-/** Why a word cannot be a name, or undefined where it can. */
-export function nameFault(name: string): string | undefined {
-  if (!isName(name)) return `‘${name}’ cannot be a name: names are words joined by hyphens.`;
-  const reserved =
-    declarationWord(name) ||
-    (joiningWords as readonly string[]).includes(name) ||
-    (['layer', 'studio', 'pigment'] as const).some((b) => fieldsOf(b).some((f) => f.word === name));
-  if (reserved && !['dry', 'light', 'oil'].includes(name))
-    return `‘${name}’ is a word of the language and cannot be a name.`;
-  return name === 'g' || name === 'ml' || name === 'x'
-    ? `‘${name}’ is a unit and cannot be a name.`
-    : undefined;
 }

@@ -3,6 +3,7 @@
  * names are resolved through maps. Never throws on any text.
  */
 import type * as Ast from '../../generated/ast.ts';
+import { nameFault } from '../syntax/name-fault.ts';
 import { isLayerWord } from '../syntax/words.ts';
 import type { Areas } from './areas.ts';
 import { circles } from './circles.ts';
@@ -138,8 +139,8 @@ function declareMaterials(reading: Reading, scope: Scope, clashes: Mutable<Plan[
     if (!statement.parsed.declaration) continue;
     const base = declared(reading.reader, statement);
     if (!base) continue;
-    if (base.name === 'g' || base.name === 'ml')
-      problem(reading.context, base.namePlace, `‘${base.name}’ is a unit and cannot be a name.`);
+    const fault = nameFault(base.name, true);
+    if (fault) problem(reading.context, base.namePlace, fault);
     const first = taken.get(base.name);
     if (first) clashes.push({ name: base.name, kind: word, first, again: base.namePlace, fromUse: false });
     else taken.set(base.name, base.namePlace);

@@ -26,13 +26,14 @@ import { completion, type Item, type ItemKind, itemDocumentation } from '../feat
 import { hints } from '../features/hints.ts';
 import { hover } from '../features/hover.ts';
 import { lenses } from '../features/lenses.ts';
-import { definition, nameAt, nameFault, references } from '../features/names.ts';
+import { definition, nameAt, references } from '../features/names.ts';
 import { folds, selection } from '../features/structure.ts';
 import { type Symbol as PlanSymbol, symbols } from '../features/symbols.ts';
 import { semanticTokens } from '../features/tokens.ts';
 import type { Place } from '../plan/plan.ts';
 import { miniStrip } from '../report/strips.ts';
 import { formatEdits } from '../syntax/format.ts';
+import { nameFault } from '../syntax/name-fault.ts';
 import { editOf, quickFix, rangeOf } from './convert.ts';
 import type { Documents, Open } from './documents.ts';
 import type { Publisher } from './publish.ts';
@@ -206,7 +207,7 @@ export function answerRequests(
     const open = documents.get(params.textDocument.uri);
     const name = open && nameAt(open.analysis.plan, offset(open, params.position));
     if (!open || !name) return null;
-    const fault = nameFault(params.newName);
+    const fault = nameFault(params.newName, name.inFormulas);
     if (fault) throw new ResponseError(-32602, fault);
     const changes: Record<string, TextEdit[]> = {};
     const put = (of: Open, place: Place) => {

@@ -1,6 +1,8 @@
 /** What was expected where a parse stopped, in a painter's words, at the end of the word before. */
 import { binder } from '../materials/catalogue.ts';
+import { nameFault } from './name-fault.ts';
 import type { Stop, SyntaxProblem } from './problem.ts';
+import { isUnit } from './terminals.ts';
 import { blockOf, declarationWord, fieldWord, isJoining, isNameable, isReserved } from './words.ts';
 
 const isCode = (text: string) => /^[NPS](?:B[kK]|B[rR]|[BGMORVWY])\d+(?::\d+)?$/.test(text);
@@ -85,11 +87,8 @@ export function problemOf(stop: Stop, text: string, base: number, declares: bool
     before === 'wipe-out' ||
     (before === 'in' && first !== 'paint');
 
-  if (!ended && wantsName && isReserved(token))
-    return {
-      message: `‘${token}’ is a word of the language and cannot be a name: say for instance ‘the-${token}’.`,
-      ...here,
-    };
+  const strange = notNameable(stop, text, first, !ended && wantsName);
+  if (strange) return { message: strange.message, start: base + strange.start, end: base + strange.end };
   if (!ended && wantsName && isCode(token))
     return { message: `‘${token}’ is a Colour Index code; what you declare has a name of its own.`, ...here };
   const fraction = fractionOf(stop, text, base);
@@ -130,6 +129,29 @@ export function problemOf(stop: Stop, text: string, base: number, declares: bool
     return after(`its fields in braces, for instance ‘${own?.example}’`);
   if (ended) return after(hint);
   return { message: `‘${short(token)}’ does not fit here: ‘${short(first)}’ takes ${hint}.`, ...here };
+}
+
+/**
+ * Where a name is wanted, or a word stands that would be a unit or the x of a size: why it cannot be a name. After a
+ * figure a unit may be meant (in a formula grams or millilitres only), and between two figures an x.
+ */
+function notNameable(
+  { token, before, beforeEnd, start }: Stop,
+  text: string,
+  first: string,
+  wanted: boolean,
+): { readonly message: string; readonly start: number; readonly end: number } | undefined {
+  const inFormula = FORMULAS[first] !== undefined;
+  const of = (word: string, at: number) => {
+    const message = /^[\p{L}_]/u.test(word) ? nameFault(word, inFormula) : undefined;
+    return message === undefined ? undefined : { message, start: at, end: at + word.length };
+  };
+  if (token === 'x' && (!isNumber(before) || inFormula))
+    return of(/^x[\p{L}\d_-]*/u.exec(text.slice(start))?.[0] ?? token, start);
+  if (wanted || (inFormula && isUnit(token) && !isNumber(before))) return of(token, start);
+  return inFormula && isUnit(before) && !isAmountWord(before)
+    ? of(before, beforeEnd - before.length)
+    : undefined;
 }
 
 const SIGNS: Readonly<Record<string, number>> = {

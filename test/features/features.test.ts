@@ -6,12 +6,13 @@ import { completion } from '../../language/src/features/completion.ts';
 import { hints } from '../../language/src/features/hints.ts';
 import { hover } from '../../language/src/features/hover.ts';
 import { lenses } from '../../language/src/features/lenses.ts';
-import { definition, nameAt, nameFault, references } from '../../language/src/features/names.ts';
+import { definition, nameAt, references } from '../../language/src/features/names.ts';
 import { type Symbol as PlanSymbol, symbols } from '../../language/src/features/symbols.ts';
 import { semanticTokens, TOKEN_TYPES } from '../../language/src/features/tokens.ts';
 import type { Place } from '../../language/src/plan/plan.ts';
 import { findings } from '../../language/src/rules/check.ts';
 import { nodeHost } from '../../language/src/server/node-files.ts';
+import { nameFault } from '../../language/src/syntax/name-fault.ts';
 import { applied } from '../rules/harness.ts';
 import { analysed, type Mark, type Marked, marks, texts } from './marked.ts';
 
@@ -80,7 +81,7 @@ describe('rename', () => {
     const { plan } = analysed(text, uri);
     const at = nameAt(plan, mark.cursor);
     expect(at && text.slice(at.place.start, at.place.end)).toBe(text.slice(mark.start, mark.end));
-    expect(nameFault(name)).toBeUndefined();
+    expect(nameFault(name, at?.inFormulas ?? false)).toBeUndefined();
     const places = at ? references(plan, at.target, true) : [];
     expect(`${places.length} places`).toBe(count);
     const edits = places.map((place) => ({ place, text: name }));

@@ -153,7 +153,7 @@ export function drying({ study, glaze }: Example): string {
     ],
     [
       'calendar',
-      `not before ${iso(Math.floor(entry.notBefore))}, safe from ${iso(Math.ceil(entry.safeFrom))}`,
+      `not before ${iso(Math.floor(found(entry.notBefore, 'day')))}, safe from ${iso(Math.ceil(found(entry.safeFrom, 'day')))}`,
     ],
   ]);
 }

@@ -188,3 +188,16 @@ test('a plan with a long name is written, though no longer name would be', async
   expect((await run('report', `${name}.paintplan`, '--to', 'html', '--out', '.')).code).toBe(0);
   expect(read(`${name}.html`)).toMatch(/<h1>Long</);
 });
+
+test('one line a file on standard error tells its errors and warnings', async () => {
+  put('sound.paintplan', plan('Sound'));
+  put('broken.paintplan', `${plan('Broken')}layer l1 { colour nothing }\nlayer l2 { colour nowhere }\n`);
+  const { err } = await run('report', 'sound.paintplan', 'broken.paintplan', '--to', 'md', '--out', 'out/');
+  expect(err.trimEnd().split('\n').sort()).toEqual([
+    'broken.paintplan → out/broken.md: 2 errors, 0 warnings',
+    'sound.paintplan → out/sound.md: 0 errors, 0 warnings',
+  ]);
+  expect((await run('report', 'broken.paintplan', '--to', 'csv')).err).toBe(
+    'broken.paintplan: 2 errors, 0 warnings\n',
+  );
+});

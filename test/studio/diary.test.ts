@@ -45,8 +45,8 @@ describe('the diary', () => {
       'final 1/1',
     ]);
     for (const [i, e] of entries.entries()) {
-      expect(e.notBefore).toBeLessThanOrEqual(e.safeFrom);
-      if (i > 0) expect(e.safeFrom).toBeGreaterThanOrEqual(entries[i - 1]!.safeFrom);
+      expect(e.notBefore!).toBeLessThanOrEqual(e.safeFrom!);
+      if (i > 0) expect(e.safeFrom!).toBeGreaterThanOrEqual(entries[i - 1]!.safeFrom!);
     }
   });
 
@@ -112,7 +112,7 @@ describe('iCalendar', () => {
     ]);
     events.forEach((e, i) => {
       expect(e.startDate.isDate).toBe(true);
-      expect(e.startDate.toString()).toBe(dayWords(entries[i]!.safeFrom, true, 'up'));
+      expect(e.startDate.toString()).toBe(dayWords(entries[i]!.safeFrom!, true, 'up'));
       expect(e.duration.toSeconds()).toBe(86_400);
       for (const step of entries[i]!.steps) expect(e.description).toContain(step);
     });

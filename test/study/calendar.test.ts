@@ -50,12 +50,12 @@ describe('the calendar', () => {
       ['a', 3],
       ['b', 1],
     ]);
-    expect(entries.map((e) => e.likely / ready)).toEqual([0, 1, 2, 3].map((n) => expect.closeTo(n, 9)));
+    expect(entries.map((e) => e.likely! / ready)).toEqual([0, 1, 2, 3].map((n) => expect.closeTo(n, 9)));
   });
 
   it('counts `after` from the day the layer beneath was laid', () => {
     const { entries } = of(`${glaze('a')}varnish v { after 270 days }`, 'start 2027-01-11\narea all 100 %');
-    expect(entries[1]!.notBefore - entries[0]!.notBefore).toBe(270);
+    expect(entries[1]!.notBefore! - entries[0]!.notBefore!).toBe(270);
     expect(entries[1]!.heldBy!.layer).toBe('a');
   });
 
@@ -91,7 +91,7 @@ describe('the calendar', () => {
     expect(entries[7]!.likely).toBeLessThan(2);
     expect(entries[7]!.safeFrom).toBeLessThanOrEqual(7);
     expect(entries[7]!.heldBy!.reason).toMatch(/next coat in 1 hour to 1 day/);
-    expect(entries[8]!.notBefore - entries[7]!.notBefore).toBeCloseTo(14, 9);
+    expect(entries[8]!.notBefore! - entries[7]!.notBefore!).toBeCloseTo(14, 9);
     expect(entries[8]!.heldBy!.reason).toBe('wait 2 weeks');
   });
 
@@ -133,6 +133,6 @@ describe('the calendar', () => {
       glaze('a', 'coats 100000   wait 1000000000 days') + glaze('b'),
       'start 2027-01-01\narea all 100 %',
     );
-    for (const e of entries) expect(() => new Date(e.safeFrom * 86_400_000).toISOString()).not.toThrow();
+    for (const e of entries) expect(() => new Date(e.safeFrom! * 86_400_000).toISOString()).not.toThrow();
   });
 });

@@ -53,7 +53,8 @@ export function reportPaper(report: Report, own: Readonly<Record<string, string>
         .join('\n');
     return text ? [`${paint.bold(p.title)}\n${text}`] : [];
   });
-  return `${[`${paint.bold(oneLine(report.title))}\n${oneLine(report.subtitle)}`, ...parts].join('\n\n')}\n`;
+  const notice = report.notice ? `\n${wrap(oneLine(report.notice))}` : '';
+  return `${[`${paint.bold(oneLine(report.title))}\n${oneLine(report.subtitle)}${notice}`, ...parts].join('\n\n')}\n`;
 }
 
 export const studyPaper = (report: Report, checked: CheckedFile): string =>

@@ -1,5 +1,7 @@
 /** Figures as people read them: no more digits than the estimate deserves, the range beside the likely value. */
 import type { Interval } from '../materials/interval.ts';
+import type { CalendarEntry } from '../results/study.ts';
+import { notKnownWords } from '../studio/words.ts';
 
 /** Two or three digits that mean something. */
 export function figure(v: number): string {
@@ -62,6 +64,18 @@ export function time(x: Interval | undefined): string {
   if (x.low > LONGEST) return 'over 10 years';
   if (x.high > LONGEST) return `${low} ${unit} to over 10 years`;
   return low === high ? `${low} ${unit}` : `${low}–${high} ${unit}`;
+}
+
+/** The days of a coat or a sitting: not before, and safe from; where nobody can tell them, where to look. */
+export function days(
+  { notBefore, safeFrom, notKnown }: Pick<CalendarEntry, 'notBefore' | 'safeFrom' | 'notKnown'>,
+  dated: boolean,
+): readonly [notBefore: string, safeFrom: string] {
+  if (notKnown) return [notKnownWords(notKnown), 'not known'];
+  return [
+    notBefore === undefined ? '' : day(notBefore, dated),
+    safeFrom === undefined ? '' : day(safeFrom, dated, 'safe from'),
+  ];
 }
 
 /**

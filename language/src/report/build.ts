@@ -69,6 +69,20 @@ function pictures(study: Study, findings: readonly Finding[]): Part {
   return { id: 'pictures', title: 'Pictures', blocks: blocks.filter((b) => b !== undefined) };
 }
 
+const MOST_PLACES = 3;
+
+/** What a report of a plan with errors says at its top; undefined where there are none. */
+export function noticeOf(findings: readonly Finding[], line: (f: Finding) => string): string | undefined {
+  const errors = findings.filter((f) => f.severity === 'error');
+  if (errors.length === 0) return undefined;
+  const places = errors.slice(0, MOST_PLACES).map(line).filter(Boolean);
+  const more = errors.length - places.length;
+  const where = places.length > 0 ? ` (${places.join(', ')}${more > 0 ? `, and ${more} more` : ''})` : '';
+  return errors.length === 1
+    ? `There is an error in this text${where}: what rests on it is missing, or not as it will be.`
+    : `There are ${errors.length} errors in this text${where}: what rests on them is missing, or not as it will be.`;
+}
+
 /** `line` says where a finding stands, for instance `12:3`. */
 export function buildReport(
   study: Study,
@@ -107,6 +121,7 @@ export function buildReport(
   return {
     title: plan.title ?? 'Untitled',
     subtitle: subtitle(study),
+    notice: noticeOf(findings, line),
     parts: all.filter((p) => p !== undefined && p.blocks.length > 0) as Part[],
   };
 }

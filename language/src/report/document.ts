@@ -39,6 +39,8 @@ export interface Part {
 export interface Report {
   readonly title: string;
   readonly subtitle: string;
+  /** what to know before anything below is believed: errors in the plan */
+  readonly notice?: string;
   readonly parts: readonly Part[];
 }
 

@@ -62,6 +62,15 @@ function blockMarkup(block: Block): Markup {
   }
 }
 
+const header = ({ title, subtitle, notice }: Report) =>
+  el(
+    'header',
+    {},
+    el('h1', {}, title),
+    el('p', {}, subtitle),
+    ...(notice ? [el('p', { class: 'notice' }, notice)] : []),
+  );
+
 /** The parts one after another, for a page that brings its own frame. */
 export const bodyMarkup = (report: Report): string => {
   const parts = report.parts.map((p) =>
@@ -72,10 +81,7 @@ export const bodyMarkup = (report: Report): string => {
       ...p.blocks.map(blockMarkup),
     ),
   );
-  return join(
-    el('header', {}, el('h1', {}, report.title), el('p', {}, report.subtitle)),
-    el('main', {}, ...parts),
-  ).markup;
+  return join(header(report), el('main', {}, ...parts)).markup;
 };
 
 /** A report as one HTML page that loads nothing and holds no script. */
@@ -99,7 +105,7 @@ export function htmlReport(report: Report): string {
     el(
       'body',
       {},
-      el('header', {}, el('h1', {}, report.title), el('p', {}, report.subtitle)),
+      header(report),
       el(
         'nav',
         { 'aria-label': 'Contents' },

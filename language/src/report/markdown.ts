@@ -49,7 +49,7 @@ export function markdownReport(report: Report, prefix: string): MarkdownReport {
     return `## ${plainMarkdown(p.title)}\n\n${blocks.filter(Boolean).join('\n\n')}`;
   });
   return {
-    text: `# ${plainMarkdown(report.title)}\n\n${plainMarkdown(report.subtitle)}\n\n${parts.join('\n\n')}\n`,
+    text: `# ${plainMarkdown(report.title)}\n\n${plainMarkdown(report.subtitle)}\n\n${report.notice ? `**${plainMarkdown(report.notice)}**\n\n` : ''}${parts.join('\n\n')}\n`,
     drawings,
   };
 }

@@ -1,6 +1,6 @@
 /** The parts of a report on a plan. Each is left out where there is nothing to say. */
 import { sourceWords } from '../features/describe.ts';
-import { amount, day, fatness, percent, range, time } from '../features/figures.ts';
+import { amount, days, fatness, percent, range, time } from '../features/figures.ts';
 import { deferringLine } from '../materials/cautions.ts';
 import { layerFacts, layerRows, lineOf, stated, wordsOf } from '../plan/stated.ts';
 import type { LayerStudy, Study } from '../results/study.ts';
@@ -167,8 +167,7 @@ export function calendarPart(study: Study): Part | undefined {
   const rows = entries.map((e) => [
     { text: e.layer, layer: e.layer },
     String(e.coat),
-    day(e.notBefore, dated),
-    day(e.safeFrom, dated, 'safe from'),
+    ...days(e, dated),
     e.daysToSpare === undefined ? '' : String(Math.round(e.daysToSpare)),
     e.heldBy ? `${e.heldBy.layer} on ${e.heldBy.area}: ${e.heldBy.reason}` : '',
   ]);
@@ -188,12 +187,7 @@ export function diaryPart(study: Study): Part | undefined {
     'Diary of sittings',
     table(
       ['sitting', 'not before', 'safe from', 'what to do'],
-      entries.map((e, i) => [
-        String(i + 1),
-        day(e.notBefore, study.calendar.dated),
-        day(e.safeFrom, study.calendar.dated, 'safe from'),
-        e.steps.join(' '),
-      ]),
+      entries.map((e, i) => [String(i + 1), ...days(e, study.calendar.dated), e.steps.join(' ')]),
     ),
   );
 }

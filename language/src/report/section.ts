@@ -178,8 +178,11 @@ function words(columns: readonly Column[]): string {
     .join(' ');
 }
 
-/** The drawing as one SVG; undefined for a plan without layers. `id` keeps several on one page apart. */
-export function sectionDrawing(study: Study, id = 'section'): Markup | undefined {
+/**
+ * The drawing as one SVG; undefined for a plan without layers. `id` keeps several on one page apart; `notice` stands at
+ * its top.
+ */
+export function sectionDrawing(study: Study, id = 'section', notice = ''): Markup | undefined {
   if (study.layers.length === 0) return undefined;
   const columns = [
     ...study.areas.map((a) => areaColumn(study, a.name)),
@@ -195,23 +198,25 @@ export function sectionDrawing(study: Study, id = 'section'): Markup | undefined
   const rowHeight = HEAD + height + FOOT;
   const rows = Math.ceil(columns.length / perRow);
   const scale = 20 * perMicron;
+  const top = notice ? 20 : 0;
   const key = `20 µm; layers over ${BREAK} µm are drawn broken, dashed ones have no known film`;
   return picture(
     id,
-    Math.max(perRow * width, scale + 6 + key.length * 12 * ADVANCE) + 20,
-    rows * rowHeight + 20,
+    Math.max(perRow * width, scale + 6 + key.length * 12 * ADVANCE, notice.length * 12 * ADVANCE) + 20,
+    rows * rowHeight + 20 + top,
     `Section through ${study.plan.title ?? 'the painting'}`,
-    words(columns),
+    `${notice}${notice && ' '}${words(columns)}`,
+    ...(notice ? [el('text', { x: 10, y: 14, 'font-weight': 600, fill: '#1a1a1a' }, notice)] : []),
     ...columns.map((c, i) =>
       el(
         'g',
-        { transform: `translate(10 ${Math.floor(i / perRow) * rowHeight + 6})` },
+        { transform: `translate(10 ${Math.floor(i / perRow) * rowHeight + 6 + top})` },
         columnMarkup(c, (i % perRow) * width, height, perMicron),
       ),
     ),
     el(
       'g',
-      { transform: `translate(10 ${rows * rowHeight + 8})` },
+      { transform: `translate(10 ${rows * rowHeight + 8 + top})` },
       el('line', { x1: 0, y1: 0, x2: scale, y2: 0, stroke: '#333', 'stroke-width': 2 }),
       el('text', { x: scale + 6, y: 4, fill: '#333' }, key),
     ),

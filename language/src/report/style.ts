@@ -4,6 +4,7 @@ export const STYLE = `
 @media (prefers-color-scheme: dark) { :root { --ink: #ececec; --quiet: #b4b4b4; --line: #555555; --ground: #1d1d1d; --link: #8ec1f5; } }
 body { margin: 2rem auto; max-width: 68rem; padding: 0 1.2rem; font: 1rem/1.5 system-ui, sans-serif; color: var(--ink); background: var(--ground); }
 h1 { margin-bottom: 0; line-height: 1.2; }
+header .notice { font-weight: 600; border-left: .3rem solid var(--ink); padding-left: .7rem; }
 h2 { margin-top: 2.2rem; border-bottom: 1px solid var(--line); padding-bottom: .2rem; }
 a { color: var(--link); }
 nav ol { columns: 3; padding-left: 1.4rem; }

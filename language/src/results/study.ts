@@ -10,7 +10,7 @@ import type { Interval } from '../materials/interval.ts';
 import type { Pigment, Source } from '../materials/types.ts';
 import type { Confidence } from '../optics/data.ts';
 import type { Calibration } from '../optics/swatches.ts';
-import type { Layer, OwnPigment, Plan } from '../plan/plan.ts';
+import type { Layer, OwnPigment, Place, Plan } from '../plan/plan.ts';
 import type { State } from './state.ts';
 
 export type { Calibration, Composition, Confidence, Drying, State };
@@ -46,6 +46,8 @@ export interface LayerStudy {
   /** absent for layers without a formula (sizes, leaf, known colours) or with unresolved names */
   readonly composition?: Composition;
   readonly drying?: Drying;
+  /** in a plan, where to look when nobody can tell how it dries (a misspelt paint): it is not ready until it is told */
+  readonly notKnown?: Place;
   /** µm of all coats together, dry; defaults applied */
   readonly dryFilm?: Interval;
   readonly assumptions: readonly Assumption[];
@@ -72,15 +74,28 @@ export interface AreaStudy {
     | undefined;
 }
 
+/** A layer of which nobody can tell when it is dry, and where to look; line and column count from 1. */
+export interface NotKnown {
+  readonly layer: string;
+  readonly place: Place;
+  readonly line: number;
+  readonly column: number;
+}
+
 /** One coat of one layer in the calendar. */
 export interface CalendarEntry {
   readonly layer: string;
   readonly index: number;
   readonly coat: number;
-  /** day numbers since 1970-01-01 when the plan has a `start` (or `painted` dates), else days after the beginning */
-  readonly notBefore: number;
-  readonly likely: number;
-  readonly safeFrom: number;
+  /**
+   * day numbers since 1970-01-01 when the plan has a `start` (or `painted` dates), else days after the beginning; absent
+   * where `notKnown` says why
+   */
+  readonly notBefore?: number;
+  readonly likely?: number;
+  readonly safeFrom?: number;
+  /** the layer at or beneath it of which nobody can tell when it is dry, and where to look */
+  readonly notKnown?: NotKnown;
   /**
    * `painted` minus `safeFrom` where painted is given (negative: too early); else, on a layer's last coat, how many days
    * it may be late on the slow clock before it holds up a layer above it. Absent where nothing waits for it.

@@ -30,12 +30,12 @@ export interface Status {
 
 function statusOf({ analysis }: Open, findings: readonly Finding[]): Status {
   const { dated, entries } = analysis.study.calendar;
-  const due = dated ? entries.find((e) => e.painted === undefined) : undefined;
+  const due = dated ? entries.find((e) => e.painted === undefined && e.notBefore !== undefined) : undefined;
   const count = (severity: Finding['severity']) => findings.filter((f) => f.severity === severity).length;
   return {
     errors: count('error'),
     warnings: count('warning'),
-    ...(due ? { next: { layer: due.layer, day: day(due.notBefore, true) } } : {}),
+    ...(due?.notBefore !== undefined ? { next: { layer: due.layer, day: day(due.notBefore, true) } } : {}),
   };
 }
 

@@ -1,7 +1,7 @@
 /** The plan as a diary of sittings: one coat of one layer each, with what to do, to mix and to mind. Plain data. */
 import { type Interval, scale } from '../materials/interval.ts';
 import type { Layer, PrepareMethod } from '../plan/plan.ts';
-import type { CalendarEntry, LayerStudy, Study } from '../results/study.ts';
+import type { CalendarEntry, LayerStudy, NotKnown, Study } from '../results/study.ts';
 import { groundVolume } from './grounds.ts';
 import { supportArea } from './surface.ts';
 import { varnishVolume } from './varnish.ts';
@@ -12,10 +12,11 @@ export interface DiaryEntry {
   readonly index: number;
   readonly coat: number;
   readonly coats: number;
-  /** day numbers, as in the study's calendar */
-  readonly notBefore: number;
-  readonly likely: number;
-  readonly safeFrom: number;
+  /** day numbers, as in the study's calendar; absent where `notKnown` says why */
+  readonly notBefore?: number;
+  readonly likely?: number;
+  readonly safeFrom?: number;
+  readonly notKnown?: NotKnown;
   readonly painted?: number;
   /** ml to mix for this sitting, waste included: paints, then the medium */
   readonly amounts: readonly { readonly name: string; readonly ml: Interval }[];
@@ -119,7 +120,7 @@ export function diary(study: Study): readonly DiaryEntry[] {
       : support
         ? unmixed(study, layer, support)
         : [];
-    const { index, coat, notBefore, likely, safeFrom, painted } = entry;
+    const { index, coat, notBefore, likely, safeFrom, notKnown, painted } = entry;
     return [
       {
         layer: entry.layer,
@@ -129,6 +130,7 @@ export function diary(study: Study): readonly DiaryEntry[] {
         notBefore,
         likely,
         safeFrom,
+        notKnown,
         painted,
         amounts,
         open: layer.drying?.open,
@@ -139,8 +141,13 @@ export function diary(study: Study): readonly DiaryEntry[] {
   };
   const latest = latestDays(study);
   const when = (e: CalendarEntry) =>
-    Math.min(e.painted ?? e.safeFrom, latest[e.index] ?? Number.POSITIVE_INFINITY);
+    Math.min(
+      e.painted ?? e.safeFrom ?? Number.POSITIVE_INFINITY,
+      latest[e.index] ?? Number.POSITIVE_INFINITY,
+    );
+  // sittings nobody can date come last, in the order of the plan
+  const earlier = (a: number, b: number) => (a === b ? 0 : a - b);
   return [...study.calendar.entries]
-    .sort((a, b) => when(a) - when(b) || a.index - b.index || a.coat - b.coat)
+    .sort((a, b) => earlier(when(a), when(b)) || a.index - b.index || a.coat - b.coat)
     .flatMap(sitting);
 }

@@ -43,13 +43,14 @@ export function liquidTotals(
 
 /**
  * The materials list, waste included. `for` tells the medium an ingredient goes into or what an agent is used for; rows
- * of kind `liquid` add up ingredients and agents, so do not add them to the others.
+ * of kind `liquid` add up ingredients and agents, so do not add them to the others. `notice` comes first, as a `note`.
  */
-export function materialsCsv(study: Study): string {
+export function materialsCsv(study: Study, notice?: string): string {
   const amounts = study.quantities;
   const rows: (string | number | undefined)[][] = [HEAD];
   const row = (kind: string, name: string, use: string, ml?: Interval, g?: Interval) =>
     rows.push([kind, name, use, ...figures(ml), ...figures(g)]);
+  if (notice) row('note', notice, '');
   if (amounts) {
     for (const p of amounts.paints) row('paint', p.name, 'painting', p.ml, p.g);
     for (const m of amounts.mediums) {

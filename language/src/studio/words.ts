@@ -1,5 +1,6 @@
 /** Figures in words, with no more digits than an estimate is worth. */
 import type { Interval } from '../materials/interval.ts';
+import type { NotKnown } from '../results/study.ts';
 
 /** Two significant figures, without an exponent. */
 export function figureWords(x: number): string {
@@ -42,6 +43,9 @@ export function daysWords(x: Interval): string {
   if (x.high > TEN_YEARS) return `${figureWords(x.low)} days to over 10 years`;
   return rangeWords(x, 'days');
 }
+
+/** What is said in place of a day nobody can tell. */
+export const notKnownWords = ({ line, column }: NotKnown): string => `not known, see ${line}:${column}`;
 
 /** First day that holds a moment (`up`: first day that begins after it), as a date where the calendar has dates. */
 export function dayWords(day: number, dated: boolean, round: 'down' | 'up' = 'down'): string {

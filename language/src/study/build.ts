@@ -15,6 +15,7 @@ import { type ColourMemo, colouring, createColourMemo } from './colours.ts';
 import { BELIEVED, believed, LIGHT_HOURS, LUX, SESSION_HOURS, TEMPERATURE } from './defaults.ts';
 import { type Dried, dried, withObservations } from './drying.ts';
 import { type FilmPlan, filmOf, filmPlan, type LayerFilm } from './film.ts';
+import { notKnown } from './not-known.ts';
 import { sourcesOf } from './sources.ts';
 import { stacksOf } from './stacks.ts';
 
@@ -84,6 +85,7 @@ export function study(plan: Plan, memo: StudyMemo = createStudyMemo()): Study {
       coats: film.coats,
       composition: film.composition,
       drying: here.drying,
+      notKnown: plan.kind === 'plan' ? notKnown(layer, film.composition, here.drying) : undefined,
       dryFilm: film.dryFilm,
       assumptions:
         here.assumptions.length > 0 ? [...film.assumptions, ...here.assumptions] : film.assumptions,

@@ -19,24 +19,26 @@ const writable = (day: number): boolean => day >= FIRST_DAY && day <= LAST_DAY;
 function description(e: DiaryEntry): string {
   const when =
     e.painted === undefined
-      ? `Safe from ${dayWords(e.safeFrom, true, 'up')}; not before ${dayWords(e.notBefore, true)}.`
+      ? `Safe from ${dayWords(e.safeFrom ?? Number.NaN, true, 'up')}; not before ${dayWords(e.notBefore ?? Number.NaN, true)}.`
       : `Painted ${dayWords(e.painted, true)}.`;
   const cautions = e.cautions.length > 0 ? [`Mind: ${e.cautions.join('; ')}.`] : [];
   return [when, ...e.steps, ...cautions, deferringLine.text].join('\n');
 }
 
-/** A plan without dates has no days to enter: its calendar is empty. */
-export function calendarIcs(study: Study): string {
+/** A plan without dates has no days to enter: its calendar is empty. `notice` stands at its head. */
+export function calendarIcs(study: Study, notice?: string): string {
   const { plan, calendar } = study;
   const title = plan.title ?? 'Untitled painting';
   const result = ical({
     name: title,
     prodId: { company: 'Paintplan', product: 'paintplan', language: 'EN' },
     method: ICalCalendarMethod.PUBLISH,
+    description: notice,
   });
   if (!calendar.dated) return result.toString();
   const sittings = diary(study).flatMap((e) => {
-    const day = Math.ceil(e.painted ?? e.safeFrom);
+    // a day nobody can tell is no day to enter
+    const day = Math.ceil(e.painted ?? e.safeFrom ?? Number.NaN);
     return writable(day) ? [{ e, day }] : [];
   });
   const stamp = date(plan.start?.number ?? sittings.reduce((first, s) => Math.min(first, s.day), LAST_DAY));

@@ -5,8 +5,9 @@
  * fixes all three for what lies above it.
  */
 import type { Interval } from '../materials/interval.ts';
-import type { Plan } from '../plan/plan.ts';
-import type { Calendar, CalendarEntry, LayerStudy } from '../results/study.ts';
+import { linesOf } from '../plan/lines.ts';
+import type { Place, Plan } from '../plan/plan.ts';
+import type { Calendar, CalendarEntry, LayerStudy, NotKnown } from '../results/study.ts';
 import { BELIEVED, believed } from './defaults.ts';
 import type { Stacks } from './stacks.ts';
 
@@ -25,6 +26,20 @@ const later = (x: Interval, y: Interval): Interval => clocks((end) => Math.max(x
 const plus = (x: Interval, y: Interval): Interval => clocks((end) => x[end] + y[end]);
 const capped = (x: number): number => Math.min(LAST_DAY, x);
 
+/** Of a layer: safe-from of its first coat, when it lets the next follow on the slow clock, and its last entry. */
+interface Safe {
+  readonly from?: number;
+  readonly free?: number;
+  readonly last: number;
+}
+
+const NOBODY = 'nobody can tell when it is ready';
+
+function lookAt(plan: Plan, layer: string, place: Place): NotKnown {
+  const { line, column } = linesOf(plan.text ?? '').at(place.start);
+  return { layer, place, line: line + 1, column: column + 1 };
+}
+
 /** What an area is waiting for. */
 interface Track {
   /** index of the layer on top, −1 for the bare support */
@@ -33,6 +48,8 @@ interface Track {
   readonly laid: Interval;
   readonly free: Interval;
   readonly reason: string;
+  /** nobody can tell when, and this is why; `laid` and `free` then mean nothing */
+  readonly notKnown?: NotKnown;
 }
 
 const counted = (n: number, unit: string): string => `${n} ${unit}${n === 1 ? '' : 's'}`;
@@ -56,8 +73,7 @@ export function calendarOf(plan: Plan, layers: readonly LayerStudy[], stacks: St
   const start: Interval = { low: first, likely: first, high: first };
   const tracks = new Map<string, Track>();
   const entries: CalendarEntry[] = [];
-  /** per layer: safe-from of its first coat, and when it lets the next follow on the slow clock */
-  const safe: { readonly from: number; readonly free: number; readonly last: number }[] = [];
+  const safe: Safe[] = [];
 
   for (const [index, study] of layers.entries()) {
     const { layer, drying } = study;
@@ -74,9 +90,16 @@ export function calendarOf(plan: Plan, layers: readonly LayerStudy[], stacks: St
     const bought = dayPainted < first && (layer.kind === 'ground' || layer.kind === 'size');
     let free: Interval = bought ? { low: dayPainted, likely: dayPainted, high: dayPainted } : start;
     let held: CalendarEntry['heldBy'];
+    let beneath: NotKnown | undefined;
+    let blocked: CalendarEntry['heldBy'];
     for (const area of layer.areas) {
       const track = tracks.get(area);
       if (!track) continue;
+      if (track.notKnown) {
+        beneath ??= track.notKnown;
+        blocked ??= { layer: track.notKnown.layer, area, reason: NOBODY };
+        continue;
+      }
       const behind = after && plus(track.laid, after);
       const here = behind ? later(track.free, behind) : track.free;
       if (here.high > free.high) {
@@ -103,30 +126,50 @@ export function calendarOf(plan: Plan, layers: readonly LayerStudy[], stacks: St
       area: layer.areas[0] ?? '',
       reason: `coat before it: ${drying?.nextCoat ? 'next coat' : 'ready'} ${readyWords(step)}`,
     };
+    const itself = study.notKnown && lookAt(plan, layer.name, study.notKnown);
     const coatAt = (n: number): Interval => clocks((end) => free[end] + (n - 1) * step[end]);
     for (let n = 1; n <= coats; n++) {
       if (n === COATS_TOLD && coats > COATS_TOLD) n = coats;
       const at = coatAt(n);
-      entries.push({
-        layer: layer.name,
-        index,
-        coat: n,
-        notBefore: capped(at.low),
-        likely: capped(at.likely),
-        safeFrom: capped(at.high),
-        heldBy: n === 1 ? held : own,
-        // One date for a layer of many coats is the day it was done.
-        ...(day !== undefined && n === coats ? { painted: day, daysToSpare: day - capped(at.high) } : {}),
-      });
+      const notKnown = beneath ?? (n > 1 ? itself : undefined);
+      // One date for a layer of many coats is the day it was done.
+      const painted = day !== undefined && n === coats ? { painted: day } : undefined;
+      entries.push(
+        notKnown
+          ? {
+              layer: layer.name,
+              index,
+              coat: n,
+              notKnown,
+              heldBy: blocked ?? { ...own, reason: `coat before it: ${NOBODY}` },
+              ...painted,
+            }
+          : {
+              layer: layer.name,
+              index,
+              coat: n,
+              notBefore: capped(at.low),
+              likely: capped(at.likely),
+              safeFrom: capped(at.high),
+              heldBy: n === 1 ? held : own,
+              ...(painted ? { ...painted, daysToSpare: painted.painted - capped(at.high) } : {}),
+            },
+      );
     }
 
     const laid = day === undefined ? coatAt(coats) : { low: day, likely: day, high: day };
     // painted before what lies beneath can have been: what comes next still waits for that
-    const tooEarly = day !== undefined && day < free.low;
+    const tooEarly = day !== undefined && !beneath && day < free.low;
     const dry = plus(laid, wait ? later(ready, wait) : ready);
-    const track: Track = { layer: index, laid, free: tooEarly ? later(free, dry) : dry, reason };
+    // what was painted has been painted, whatever lies beneath: what comes next waits for this layer alone
+    const notKnown = itself ?? (day === undefined ? beneath : undefined);
+    const track: Track = { layer: index, laid, free: tooEarly ? later(free, dry) : dry, reason, notKnown };
     for (const area of layer.areas) tracks.set(area, track);
-    safe.push({ from: capped(free.high), free: capped(track.free.high), last: entries.length - 1 });
+    safe.push({
+      from: beneath ? undefined : capped(free.high),
+      free: notKnown ? undefined : capped(track.free.high),
+      last: entries.length - 1,
+    });
   }
 
   spare(layers, stacks, safe, entries);
@@ -137,18 +180,19 @@ export function calendarOf(plan: Plan, layers: readonly LayerStudy[], stacks: St
 function spare(
   layers: readonly LayerStudy[],
   stacks: Stacks,
-  safe: readonly { readonly from: number; readonly free: number; readonly last: number }[],
+  safe: readonly Safe[],
   entries: CalendarEntry[],
 ): void {
   for (const [index, { layer }] of layers.entries()) {
     const { free, last } = safe[index]!;
     const entry = entries[last];
-    if (!entry || entry.painted !== undefined) continue;
+    if (!entry || entry.painted !== undefined || free === undefined) continue;
     let least = Number.POSITIVE_INFINITY;
     for (const area of layer.areas) {
       const beneath = stacks.depth[index]?.get(area);
       const next = beneath === undefined ? undefined : stacks.on.get(area)?.[beneath + 1];
-      if (next !== undefined) least = Math.min(least, safe[next]!.from - free);
+      const from = next === undefined ? undefined : safe[next]!.from;
+      if (from !== undefined) least = Math.min(least, from - free);
     }
     if (Number.isFinite(least)) entries[last] = { ...entry, daysToSpare: Math.max(0, least) };
   }

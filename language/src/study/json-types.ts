@@ -83,18 +83,22 @@ export interface AreaJson {
   } | null;
 }
 
-/** One coat of one layer. Dates are ISO days and null in a plan without dates; `…Day` counts from 1970-01-01 or from the plan's beginning. */
+/**
+ * One coat of one layer. Dates are ISO days and null in a plan without dates; `…Day` counts from 1970-01-01 or from the
+ * plan's beginning. All are null where nobody can tell when a layer at or beneath it is dry; `notKnown` says which.
+ */
 export interface CalendarJson {
   readonly layer: string;
   readonly coat: number;
   readonly notBefore: string | null;
   readonly safeFrom: string | null;
-  readonly notBeforeDay: number;
-  readonly likelyDay: number;
-  readonly safeFromDay: number;
+  readonly notBeforeDay: number | null;
+  readonly likelyDay: number | null;
+  readonly safeFromDay: number | null;
   readonly daysToSpare: number | null;
   readonly heldBy: { readonly layer: string; readonly area: string; readonly reason: string } | null;
   readonly painted: string | null;
+  readonly notKnown: { readonly layer: string; readonly line: number; readonly column: number } | null;
 }
 
 interface Millilitres {

@@ -100,14 +100,15 @@ const statedJson = (plan: Plan): StatedJson[] =>
 const entry = (e: CalendarEntry, { dated }: Calendar): CalendarJson => ({
   layer: e.layer,
   coat: e.coat,
-  notBefore: dated ? iso(Math.floor(e.notBefore)) : null,
-  safeFrom: dated ? iso(Math.ceil(e.safeFrom)) : null,
-  notBeforeDay: e.notBefore,
-  likelyDay: e.likely,
-  safeFromDay: e.safeFrom,
+  notBefore: dated && e.notBefore !== undefined ? iso(Math.floor(e.notBefore)) : null,
+  safeFrom: dated && e.safeFrom !== undefined ? iso(Math.ceil(e.safeFrom)) : null,
+  notBeforeDay: e.notBefore ?? null,
+  likelyDay: e.likely ?? null,
+  safeFromDay: e.safeFrom ?? null,
   daysToSpare: e.daysToSpare ?? null,
   heldBy: e.heldBy ?? null,
   painted: e.painted === undefined ? null : iso(e.painted),
+  notKnown: e.notKnown ? { layer: e.notKnown.layer, line: e.notKnown.line, column: e.notKnown.column } : null,
 });
 
 const limit = (

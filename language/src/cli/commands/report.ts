@@ -13,6 +13,7 @@ import { materialsCsv } from '../../studio/quantities.ts';
 import { calendarIcs } from '../../study/calendar-ics.ts';
 import { studyJson } from '../../study/json.ts';
 import { jsonText } from '../formats/json.ts';
+import { graveLine } from '../formats/sums.ts';
 import { hostFor } from '../host.ts';
 import { type Input, isFolder, isNote, readEach, readFile } from '../input.ts';
 import { CannotRun, say, tried } from '../say.ts';
@@ -33,15 +34,16 @@ import { studied } from './study.ts';
 function render(
   input: Input,
   kind: ReportKind,
-): { text: string; beside: ReadonlyMap<string, string>; failed: boolean } {
-  const { study, checked, report, failed } = studied(input);
-  const alone = (text: string) => ({ text, beside: new Map<string, string>(), failed });
+): { text: string; beside: ReadonlyMap<string, string>; failed: boolean; sum: string } {
+  const { study, checked, report, notice, failed } = studied(input);
+  const sum = graveLine(checked);
+  const alone = (text: string) => ({ text, beside: new Map<string, string>(), failed, sum });
   switch (kind) {
     case 'html':
       return alone(htmlReport(report()));
     case 'md': {
       const { text, drawings } = markdownReport(report(), nameOf(input));
-      return { text, beside: drawings, failed };
+      return { text, beside: drawings, failed, sum };
     }
     case 'json':
       return alone(jsonText(studyJson(study, input.path, checked.findings)));
@@ -50,14 +52,14 @@ function render(
         throw new CannotRun(
           `${input.path} has no dates: a calendar needs ‘start’ with the first day of work, for instance start 2027-01-11.`,
         );
-      return alone(calendarIcs(study));
+      return alone(calendarIcs(study, notice));
     case 'svg': {
-      const drawing = sectionDrawing(study);
+      const drawing = sectionDrawing(study, 'section', notice);
       if (!drawing) throw new CannotRun(`${input.path} has no layers to draw.`);
       return alone(`${drawing.markup}\n`);
     }
     case 'csv':
-      return alone(materialsCsv(study));
+      return alone(materialsCsv(study, notice));
   }
 }
 
@@ -168,9 +170,10 @@ export function reportCommand(
       failed ||= result.failed;
       if (target) {
         writeAll(target, result.text, result.beside, spared);
-        say(`${input.path} → ${pathOf(target)}`);
+        say(`${input.path} → ${pathOf(target)}: ${result.sum}`);
       } else {
         process.stdout.write(result.text);
+        say(`${input.path}: ${result.sum}`);
         if (result.beside.size > 0) say('The drawings are written only with --out PATH.');
       }
     });

@@ -1,6 +1,7 @@
 import { createAnalyser } from '../../analyse.ts';
-import { buildReport } from '../../report/build.ts';
+import { buildReport, noticeOf } from '../../report/build.ts';
 import { type CheckedFile, checkedFile } from '../../report/checked.ts';
+import type { Finding } from '../../rules/rule.ts';
 import { studyJson } from '../../study/json.ts';
 import { jsonText } from '../formats/json.ts';
 import { elsewhere, hostFor } from '../host.ts';
@@ -14,12 +15,17 @@ export function studied(input: Input) {
   const checkedFindings = findings();
   const checked: CheckedFile = checkedFile(input, checkedFindings, elsewhere);
   const lines = new Map(checkedFindings.map((f, i) => [f, checked.findings[i]?.range.start]));
-  const report = () =>
-    buildReport(study, checkedFindings, (f) => {
-      const at = lines.get(f);
-      return at ? `${at.line}:${at.column}` : '';
-    });
-  return { study, checked, report, failed: checkedFindings.some((f) => f.severity === 'error') };
+  const line = (f: Finding) => {
+    const at = lines.get(f);
+    return at ? `${at.line}:${at.column}` : '';
+  };
+  return {
+    study,
+    checked,
+    report: () => buildReport(study, checkedFindings, line),
+    notice: noticeOf(checkedFindings, line),
+    failed: checkedFindings.some((f) => f.severity === 'error'),
+  };
 }
 
 export function oneInput(name: string, command: string): Input {

@@ -18,3 +18,10 @@ export function sumLine(files: readonly CheckedFile[]): string {
   const where = files.length === 1 ? '' : ` in ${files.length} files`;
   return parts.length > 0 ? `${parts.join(', ')}${where}` : `Nothing to report${where}`;
 }
+
+/** `2 errors, 1 warning`: what a report of the file must not be read without. */
+export function graveLine(file: CheckedFile): string {
+  const { error, warning } = counted([file]);
+  const words = (n: number, what: string) => `${n} ${what}${n === 1 ? '' : 's'}`;
+  return `${words(error, 'error')}, ${words(warning, 'warning')}`;
+}

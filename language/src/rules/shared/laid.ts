@@ -17,6 +17,7 @@ function laid(study: Study): ReadonlyMap<number, Laid> {
   const made = new Map<number, Laid>();
   for (const entry of study.calendar.entries) {
     const at = entry.painted ?? entry.likely;
+    if (at === undefined) continue;
     const before = made.get(entry.index);
     made.set(entry.index, { first: before ? Math.min(before.first, at) : at, last: at });
   }

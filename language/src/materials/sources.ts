@@ -1,4 +1,4 @@
-/** Where the tables' figures come from, by the short ids the tables use. */
+/** Where the tables' figures come from, by the ids the tables use: a few words that say which source it is. */
 
 import table from './tables/sources.json' with { type: 'json' };
 import type { Figure, Mark, Source, Statement } from './types.ts';

@@ -4,6 +4,7 @@ import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'n
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
+import { HIGHLIGHTING, highlighted } from '../../language/build/highlighting.ts';
 import {
   declarationWords,
   fieldsOf,
@@ -31,6 +32,11 @@ test('a wrong mark is noticed', () => {
   );
   expect(run(join(own, 'wrong.paintplan')).status).not.toBe(0);
   rmSync(own, { recursive: true });
+});
+
+test('the words of fields are current: else run node language/build/highlighting.ts', () => {
+  const grammar = readFileSync(HIGHLIGHTING, 'utf8');
+  expect(grammar).toBe(highlighted(grammar));
 });
 
 test('every word of the language is known to the highlighting', () => {

@@ -10,11 +10,12 @@ export interface PigmentIn {
   readonly volumeFraction?: Interval;
 }
 
-/** Every pigment of a formula, mixes and paints opened; each mix or paint is opened once, so circles end. */
-function ofFormula(formula: Formula | undefined): readonly Pigment[] {
+/** Every pigment named in a layer's formula, mixes and paints opened; each is opened once, so circles end. */
+export function formulaPigments({ layer: { colour } }: LayerStudy): readonly Pigment[] {
+  if (colour?.kind !== 'formula') return [];
   const pigments = new Set<Pigment>();
   const opened = new Set<Mix | Paint>();
-  const waiting: (Formula | undefined)[] = [formula];
+  const waiting: (Formula | undefined)[] = [colour.formula];
   for (let i = 0; i < waiting.length; i++)
     for (const { ingredient } of waiting[i]?.parts ?? []) {
       const { is } = ingredient;
@@ -32,6 +33,5 @@ function ofFormula(formula: Formula | undefined): readonly Pigment[] {
 export function layerPigments(study: LayerStudy): readonly PigmentIn[] {
   if (study.composition)
     return study.composition.pigments.map(({ pigment, volumeFraction }) => ({ pigment, volumeFraction }));
-  const { colour } = study.layer;
-  return colour?.kind === 'formula' ? ofFormula(colour.formula).map((pigment) => ({ pigment })) : [];
+  return formulaPigments(study).map((pigment) => ({ pigment }));
 }

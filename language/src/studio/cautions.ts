@@ -6,9 +6,9 @@
 import { binder, solvent } from '../materials/catalogue.ts';
 import { type Caution, cautionFor, type Step, solventCaution, stepCaution } from '../materials/cautions.ts';
 import type { Binder, Hazard, Pigment, Solvent } from '../materials/types.ts';
+import { formulaPigments } from '../permanence/pigments.ts';
 import type { Layer, Plan } from '../plan/plan.ts';
 import type { CautionEntry, LayerStudy } from '../results/study.ts';
-import { pigmentsIn } from './holds.ts';
 import { LEAD_LIMIT_SOURCE, leadLimit } from './lead.ts';
 import { type LiquidMemo, liquidsOf } from './recipe.ts';
 import type { Studied } from './surface.ts';
@@ -142,7 +142,7 @@ function longDay(entries: readonly CautionEntry[], plan: Plan): readonly Caution
 
 /** Cautions of a plan, a record or a palette, each once. Records are told of poisons and of letting be. */
 export function cautions(study: Studied): readonly CautionEntry[] {
-  const pigments = new Map(study.layers.map((l) => [l.layer.index, pigmentsIn(l)] as const));
+  const pigments = new Map(study.layers.map((l) => [l.layer.index, formulaPigments(l)] as const));
   const { add, entries } = collector();
   byHazard(add, study, pigments);
   if (study.plan.kind !== 'record') {

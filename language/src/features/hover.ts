@@ -1,6 +1,7 @@
 /** What a hover says, as Markdown: figures with their sources, and what they rest on. */
 import type { Source } from '../materials/types.ts';
 import { formulaWords, paintWords } from '../plan/formula-words.ts';
+import { legible } from '../plan/legible.ts';
 import type { Ingredient, Layer, Medium, Mix, Paint, Place, Plan } from '../plan/plan.ts';
 import type { LayerStudy, Study } from '../results/study.ts';
 import { rules } from '../rules/index.ts';
@@ -18,7 +19,9 @@ export interface Hover {
 
 /** A plan's own words may hold anything; in Markdown they must stay words. */
 export const escaped = (text: string): string =>
-  text.replace(/[\\`*_{}[\]()#+\-.!|<>&~]/g, '\\$&').replace(/\r?\n/g, ' ');
+  legible(text)
+    .replace(/[\\`*_{}[\]()#+\-.!|<>&~]/g, '\\$&')
+    .replace(/\n/g, ' ');
 
 export function described({ title, rows }: Description): string {
   const notes: string[] = [];

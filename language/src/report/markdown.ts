@@ -1,14 +1,22 @@
 /** A report as Markdown (GitHub's tables) with its drawings as SVG files beside it. */
+import { legible } from '../plan/legible.ts';
 import type { Block, Cell, Report } from './document.ts';
 
-/** Words of a plan in Markdown: nothing in them may start markup. */
+/** Words of a plan in Markdown: nothing in them may start markup, nor, at the beginning of a line, a block. */
 export const plainMarkdown = (text: string): string =>
-  text
+  legible(text.replace(/\r\n|\n|\r/g, ' '))
+    .trim()
     .replace(/[\\`*_[\]|#~$]/g, '\\$&')
     .replace(/&/g, '&amp;')
     .replace(/</g, '&lt;')
     .replace(/>/g, '&gt;')
-    .replace(/\r?\n/g, ' ');
+    // a list, a rule, a line below a heading, a command to a service that prints the report
+    .replace(/^(?:[-+=](?=[\s=-]|$)|::)/, '\\$&')
+    .replace(/^(\d{1,9})([.)])(?=\s|$)/, '$1\\$2');
+
+/** The address of a file beside the report, whatever it is called. */
+const address = (name: string): string =>
+  encodeURIComponent(name).replace(/[!'()*]/g, (c) => `%${c.charCodeAt(0).toString(16).toUpperCase()}`);
 
 const cell = (c: string | Cell): string => plainMarkdown(typeof c === 'string' ? c : c.text);
 const row = (cells: readonly string[]): string => `| ${cells.join(' | ')} |`;
@@ -44,7 +52,7 @@ export function markdownReport(report: Report, prefix: string): MarkdownReport {
   const parts = report.parts.map((p) => {
     const blocks = p.blocks.map((b) => {
       if (b.kind === 'drawing') drawings.set(`${prefix}-${b.name}.svg`, `${b.drawing.markup}\n`);
-      return blockMarkdown(b, (name) => encodeURI(`${prefix}-${name}.svg`));
+      return blockMarkdown(b, (name) => address(`${prefix}-${name}.svg`));
     });
     return `## ${plainMarkdown(p.title)}\n\n${blocks.filter(Boolean).join('\n\n')}`;
   });
@@ -63,7 +71,7 @@ export function markdownPart(report: Report, what: string, prefix: string): Mark
   const drawings = new Map<string, string>();
   const text = blocks.map((b) => {
     if (b.kind === 'drawing') drawings.set(`${prefix}-${b.name}.svg`, `${b.drawing.markup}\n`);
-    return blockMarkdown(b, (name) => encodeURI(`${prefix}-${name}.svg`));
+    return blockMarkdown(b, (name) => address(`${prefix}-${name}.svg`));
   });
   return { text: text.filter(Boolean).join('\n\n'), drawings };
 }

@@ -1,4 +1,5 @@
 /** Markup from words. Whatever stands in a plan is text here and can never become markup. */
+import { legible } from '../plan/legible.ts';
 
 const ENTITIES: Record<string, string> = {
   '&': '&amp;',
@@ -8,12 +9,9 @@ const ENTITIES: Record<string, string> = {
   "'": '&#39;',
 };
 
-// XML forbids most control characters even when escaped
-const FORBIDDEN =
-  /[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]|[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g;
-
+/** XML forbids most control characters even when escaped, and a direction mark would turn what stands beside it. */
 export const escapeMarkup = (text: string): string =>
-  text.replace(FORBIDDEN, '\ufffd').replace(/[&<>"']/g, (c) => ENTITIES[c] as string);
+  legible(text).replace(/[&<>"']/g, (c) => ENTITIES[c] as string);
 
 /** Text that is markup already, so that it is not escaped again. */
 export interface Markup {

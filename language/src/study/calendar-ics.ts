@@ -4,6 +4,7 @@
  */
 import ical, { ICalCalendarMethod, ICalEventStatus, ICalEventTransparency } from 'ical-generator';
 import { deferringLine } from '../materials/cautions.ts';
+import { legible } from '../plan/legible.ts';
 import type { Study } from '../results/study.ts';
 import { type DiaryEntry, diary } from '../studio/diary.ts';
 import { dayWords } from '../studio/words.ts';
@@ -22,13 +23,13 @@ function description(e: DiaryEntry): string {
       ? `Safe from ${dayWords(e.safeFrom ?? Number.NaN, true, 'up')}; not before ${dayWords(e.notBefore ?? Number.NaN, true)}.`
       : `Painted ${dayWords(e.painted, true)}.`;
   const cautions = e.cautions.length > 0 ? [`Mind: ${e.cautions.join('; ')}.`] : [];
-  return [when, ...e.steps, ...cautions, deferringLine.text].join('\n');
+  return [when, ...e.steps, ...cautions, deferringLine.text].map(legible).join('\n');
 }
 
 /** A plan without dates has no days to enter: its calendar is empty. `notice` stands at its head. */
 export function calendarIcs(study: Study, notice?: string): string {
   const { plan, calendar } = study;
-  const title = plan.title ?? 'Untitled painting';
+  const title = legible(plan.title ?? 'Untitled painting');
   const result = ical({
     name: title,
     prodId: { company: 'Paintplan', product: 'paintplan', language: 'EN' },

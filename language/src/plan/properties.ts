@@ -74,6 +74,15 @@ export function slotsOf(table: Rows): ReadonlyMap<string, Slot> {
   return made;
 }
 
+const held = new WeakMap<Rows, readonly Slot[]>();
+
+/** The rows whose figures have bounds. */
+export function boundedOf(table: Rows): readonly Slot[] {
+  const made = held.get(table) ?? [...slotsOf(table).values()].filter(({ row }) => row.bounds);
+  held.set(table, made);
+  return made;
+}
+
 /** The lists of a thing of which nothing is said yet; new ones at every call, since a thing being read fills them. */
 export function emptyLists(table: Rows): Record<string, []> {
   const lists: Record<string, []> = {};

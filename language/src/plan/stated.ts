@@ -2,6 +2,7 @@
  * Everything a file states, walked by the tables of fields: comparing, JSON, reports and the rule about bounds go this
  * way, so that a field with a row is in all of them.
  */
+import type { Bounds } from '../syntax/bounds.ts';
 import {
   areaClauses,
   fileClauses,
@@ -17,7 +18,7 @@ import {
 } from '../syntax/clauses.ts';
 import { type Field, layerFields, pigmentFields, type Row, studioFields } from '../syntax/fields.ts';
 import type { Layer, Measure, Plan, Swatch } from './plan.ts';
-import { camel, slotsOf } from './properties.ts';
+import { boundedOf, camel, slotsOf } from './properties.ts';
 import { type Json, shown } from './shown.ts';
 
 /** One field or clause with all its values: more than one only where it may be repeated. */
@@ -43,10 +44,12 @@ type Table = Readonly<Record<string, Row>>;
 
 const isKind = (value: unknown, word: string): boolean => (value as Swatch).kind === word;
 
-/** What a thing says, in the order of its table. */
-function factsOf(thing: object, table: Table, field = false): Fact[] {
+/** What a thing says, in the order of its table; only what has figures to be held to bounds where that is asked. */
+function factsOf(thing: object, table: Table, field = false, bounded = false): Fact[] {
   const facts: Fact[] = [];
-  for (const { word, row, property, gathered, listed } of slotsOf(table).values()) {
+  for (const { word, row, property, gathered, listed } of bounded
+    ? boundedOf(table)
+    : slotsOf(table).values()) {
     const value = (thing as Record<string, unknown>)[property];
     if (value === undefined || (listed && (value as unknown[]).length === 0)) continue;
     let values = gathered ? (value as unknown[]) : [value];
@@ -65,8 +68,15 @@ export const layerRows: readonly (Field & { readonly word: string })[] = Object.
 /** What one layer says, in the order of the table. */
 export const layerFacts = (layer: Layer): readonly Fact[] => factsOf(layer, layerFields, true);
 
-/** Every declaration of a file with what it states, those brought in by `use` too where `visible` asks for them. */
-export function* stated(plan: Plan, visible = false): Generator<Subject> {
+/** What to walk: `visible` adds what `use` brings in, `bounded` leaves out whatever has no bounds. */
+interface Walk {
+  readonly visible?: boolean;
+  readonly bounded?: boolean;
+}
+
+/** Every declaration of a file with what it states. */
+export function* stated(plan: Plan, { visible = false, bounded = false }: Walk = {}): Generator<Subject> {
+  const said = (thing: object, table: Table, field = false) => factsOf(thing, table, field, bounded);
   const named = function* (
     word: string,
     list: Iterable<{ readonly name: string }>,
@@ -77,15 +87,15 @@ export function* stated(plan: Plan, visible = false): Generator<Subject> {
       yield {
         word,
         name: thing.name,
-        facts: [...factsOf(thing, table), ...factsOf(thing, fields, true)],
+        facts: [...said(thing, table), ...said(thing, fields, true)],
       };
   };
   const all = <T>(own: readonly T[], seen: ReadonlyMap<string, T>): Iterable<T> =>
-    visible ? [...own, ...[...seen.values()].filter((v) => !own.includes(v))] : own;
-  yield { word: '', name: '', facts: factsOf(plan, fileClauses) };
+    visible ? new Set([...own, ...seen.values()]) : own;
+  yield { word: '', name: '', facts: said(plan, fileClauses) };
   for (const use of plan.uses) yield { word: 'use', name: use.path, facts: [] };
-  yield { word: 'studio', name: '', facts: factsOf(plan.studio, studioFields, true) };
-  if (plan.support) yield { word: 'support', name: '', facts: factsOf(plan.support, supportClauses) };
+  yield { word: 'studio', name: '', facts: said(plan.studio, studioFields, true) };
+  if (plan.support) yield { word: 'support', name: '', facts: said(plan.support, supportClauses) };
   if (!plan.implicitArea) yield* named('area', plan.areas, areaClauses);
   yield* named('group', plan.groups, groupClauses);
   yield* named('pigment', all(plan.pigments, plan.visible.pigments), pigmentClauses, pigmentFields);
@@ -93,18 +103,17 @@ export function* stated(plan: Plan, visible = false): Generator<Subject> {
   yield* named('medium', all(plan.mediums, plan.visible.mediums), mediumClauses);
   yield* named('mix', all(plan.mixes, plan.visible.mixes), mixClauses);
   for (const layer of plan.layers)
-    yield { word: layer.kind, name: layer.name, layer, facts: layerFacts(layer) };
-  for (const target of plan.targets)
-    yield { word: 'target', name: '', facts: factsOf(target, targetClauses) };
+    yield { word: layer.kind, name: layer.name, layer, facts: said(layer, layerFields, true) };
+  for (const target of plan.targets) yield { word: 'target', name: '', facts: said(target, targetClauses) };
   for (const sample of plan.samples)
     yield {
       word: 'sample',
       name: sample.name,
-      facts: factsOf(sample, sampleClauses),
+      facts: said(sample, sampleClauses),
       rows: sample.layers.map((row) => ({
         word: 'layer',
         name: row.layer.name,
-        facts: factsOf(row, sampleRow),
+        facts: said(row, sampleRow),
       })),
     };
 }
@@ -134,9 +143,15 @@ function jsonOf({ row, values }: Fact): Json {
 export const meaningOf = ({ row, values }: Fact): Json =>
   values.map((v) => (shown[row.value].meant ?? shown[row.value].json)(v as never));
 
-/** The figures of a fact, each with its place in the row's bounds. */
-export const figuresOf = ({ row, values }: Fact): readonly (Measure | undefined)[] =>
-  values.flatMap((v) => shown[row.value].figures?.(v as never) ?? []);
+/** The figures of a fact, each with the bounds of its place. */
+export const figuresOf = ({
+  row,
+  values,
+}: Fact): readonly { readonly figure?: Measure; readonly bounds?: Bounds }[] =>
+  values.flatMap(
+    (v) =>
+      shown[row.value].figures?.(v as never).map((figure, i) => ({ figure, bounds: row.bounds?.[i] })) ?? [],
+  );
 
 /** Facts as JSON, by their words. */
 export const factsJson = (facts: readonly Fact[]): Readonly<Record<string, Json>> =>

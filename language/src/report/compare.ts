@@ -93,7 +93,7 @@ const meaningOfAll = ({ facts, rows }: Subject): Json => [
 /** Everything a file states besides its layers. */
 function toldOfFile(plan: Plan): Facts {
   const told: Facts = new Map();
-  for (const subject of stated(plan, true)) {
+  for (const subject of stated(plan, { visible: true })) {
     const { word, name, layer, facts } = subject;
     if (layer) continue;
     const head = [word, name].filter(Boolean).join(' ');

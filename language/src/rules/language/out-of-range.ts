@@ -58,7 +58,7 @@ export const outOfRange: Rule = {
   judgesFigures: true,
   appliesTo: ['plan', 'record', 'palette'],
   *check(plan) {
-    for (const { name, word, layer, facts, rows } of stated(plan)) {
+    for (const { name, word, layer, facts, rows } of stated(plan, { bounded: true })) {
       const of = word === 'area' || layer ? name : undefined;
       const reports = [...facts, ...(rows ?? []).flatMap((r) => r.facts)].flatMap((f) =>
         judgedFact(f, of, layer),
@@ -70,11 +70,18 @@ export const outOfRange: Rule = {
   },
 };
 
+/** Most figures are: nothing more is asked of them. */
+const isOrdinary = ({ value, unit }: Measure, b: Bounds): boolean =>
+  value.low >= b.low &&
+  value.high <= b.high &&
+  !(b.positive && value.high <= 0) &&
+  !(unit === 'µm' && value.high >= SLIP_UM) &&
+  !(b.whole && !Number.isInteger(value.likely));
+
 /** The figures of one field or clause, held to the bounds of its row. */
 function judgedFact(fact: Fact, of: string | undefined, layer: Layer | undefined): RuleReport[] {
-  return figuresOf(fact).flatMap((m, i) => {
-    const bounds = fact.row.bounds?.[i];
-    if (!m || !bounds) return [];
+  return figuresOf(fact).flatMap(({ figure: m, bounds }) => {
+    if (!m || !bounds || isOrdinary(m, bounds)) return [];
     const film = bounds === FILM && layer && IN_RELIEF.has(layer.kind) ? RELIEF : bounds;
     const fahrenheit = bounds === TEMPERATURE && m.value.high > 45 && m.value.high < 110;
     const what = of !== undefined && NAMED.has(bounds) ? `${bounds.what} for ${quoted(of)}` : bounds.what;

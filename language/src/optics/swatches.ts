@@ -20,12 +20,14 @@ export interface WhitePaint {
   readonly fraction: number;
 }
 
-export type SwatchColour =
+/** `reflectance`: in air, where it was measured; else the smoothest curve of that colour is taken. */
+export type SwatchColour = { readonly reflectance?: Spectrum } & (
   | { readonly kind: 'masstone'; readonly lab: Lab }
   /** one part of the paint in `parts` parts of white, by volume, opaque */
   | { readonly kind: 'tint'; readonly lab: Lab; readonly parts: number; readonly white: WhitePaint }
   /** µm, dry */
-  | { readonly kind: 'over-black' | 'over-white'; readonly lab: Lab; readonly thickness: number };
+  | { readonly kind: 'over-black' | 'over-white'; readonly lab: Lab; readonly thickness: number }
+);
 
 /** What a painter’s swatches make of the data of a pigment. */
 export interface Calibration {
@@ -80,7 +82,8 @@ export function calibrate(
   if (contradiction) return refuse(contradiction);
 
   const wanted = used.map(
-    (s) => smoothSpectrum(s.lab, prior ? predicted(prior, fraction, s, face) : undefined).seen,
+    (s) =>
+      s.reflectance ?? smoothSpectrum(s.lab, prior ? predicted(prior, fraction, s, face) : undefined).seen,
   );
   const width = prior ? WIDTH[prior.confidence] : NO_CLASS.width;
   const k = new Float64Array(BANDS);

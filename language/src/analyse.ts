@@ -7,6 +7,7 @@ import type { Plan } from './plan/plan.ts';
 import { createPlanMemo, readPlan } from './plan/read.ts';
 import type { Study } from './results/study.ts';
 import { type CheckSettings, findings } from './rules/check.ts';
+import { createReread, type Reread } from './rules/gate.ts';
 import type { Finding } from './rules/rule.ts';
 import { createStudyMemo, study } from './study/build.ts';
 
@@ -30,9 +31,23 @@ export type Analyser = (text: string, uri: string, host?: PlanHost) => Analysis;
 export function createAnalyser(): Analyser {
   const planMemo = createPlanMemo();
   const studyMemo = createStudyMemo();
+  const rereads = new Map<string, Reread>();
   return (text, uri, host = loneHost) => {
     const plan = readPlan(text, uri, host, planMemo);
     const result = study(plan, studyMemo);
-    return { plan, study: result, findings: (settings) => findings(plan, result, settings) };
+    return {
+      plan,
+      study: result,
+      findings(settings) {
+        let reread = rereads.get(uri);
+        if (!reread) {
+          // only the last file's, or a run over many would keep them all
+          rereads.clear();
+          reread = createReread(uri);
+          rereads.set(uri, reread);
+        }
+        return findings(plan, result, { ...settings, reread });
+      },
+    };
   };
 }

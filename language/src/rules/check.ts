@@ -3,6 +3,7 @@ import { nearest } from '../materials/nearest.ts';
 import type { Allow, Layer, Plan, Severity } from '../plan/plan.ts';
 import type { Study } from '../results/study.ts';
 import { withoutFollowing } from './doubtful.ts';
+import { gate, type Patience, type Reread } from './gate.ts';
 import { rules } from './index.ts';
 import type { Finding, Rule, RuleReport } from './rule.ts';
 import { takeOut } from './shared/fixes.ts';
@@ -15,6 +16,10 @@ export interface CheckSettings {
   readonly colour?: boolean;
   /** a rule that throws takes everything down: for tests only */
   readonly strict?: boolean;
+  /** how a text with a fix put in is read; a memory kept between calls makes that cheap */
+  readonly reread?: Reread;
+  /** how much may be tried; without it, every fix is */
+  readonly patience?: Patience;
 }
 
 const ruleById = new Map(rules.map((r) => [r.id, r]));
@@ -30,22 +35,30 @@ function reports(rule: Rule, plan: Plan, study: Study, strict: boolean): RuleRep
   }
 }
 
-function whole(rule: string, severity: Severity, report: RuleReport): Finding {
-  const { fixes, ...rest } = report;
-  const finding = {
-    ...rest,
+function whole(rule: string, severity: Severity, { fixes = [], ...report }: RuleReport): Finding {
+  return {
+    ...report,
     rule,
     severity: report.severity ?? severity,
     related: report.related ?? [],
-    fixes: [],
+    get fixes() {
+      return typeof fixes === 'function' ? fixes() : fixes;
+    },
   };
-  if (typeof fixes !== 'function') return { ...finding, fixes: fixes ?? [] };
-  let made: Finding['fixes'] | undefined;
-  return Object.defineProperty(finding, 'fixes', {
-    enumerable: true,
-    get() {
-      made ??= fixes();
-      return made;
+}
+
+/** The finding with those of its fixes that pass the gate, tried when first looked at. */
+function gated(finding: Finding, pass: ReturnType<typeof gate>): Finding {
+  const { fixes: _, ...rest } = Object.getOwnPropertyDescriptors(finding);
+  let kept: Finding['fixes'] | undefined;
+  return Object.defineProperties({} as Finding, {
+    ...rest,
+    fixes: {
+      enumerable: true,
+      get() {
+        kept ??= pass(finding, finding.fixes);
+        return kept ?? [];
+      },
     },
   });
 }
@@ -63,7 +76,15 @@ const unlike = (a: Finding, b: Finding) =>
   a.place.end - b.place.end ||
   (a.rule < b.rule ? -1 : a.rule > b.rule ? 1 : 0);
 
+/** What the rules say of a plan, with the fixes that keep their promise. */
 export function findings(plan: Plan, study: Study, settings: CheckSettings = {}): Finding[] {
+  const all = { ...settings, colour: true };
+  const pass = gate(plan, study, (p, s) => judged(p, s, all), settings.reread, settings.patience);
+  return judged(plan, study, settings).map((f) => gated(f, pass));
+}
+
+/** What the rules say, with every fix they think of. */
+function judged(plan: Plan, study: Study, settings: CheckSettings): Finding[] {
   const coloured = settings.colour !== false;
   const off = new Set(
     Object.entries(settings.severities ?? {}).flatMap(([rule, level]) => (level === 'off' ? [rule] : [])),

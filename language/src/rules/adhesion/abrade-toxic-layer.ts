@@ -3,12 +3,12 @@ import type { Hazard } from '../../materials/types.ts';
 import type { Rule } from '../rule.ts';
 import { isFilm } from '../shared/beneath.ts';
 import { on } from '../shared/films.ts';
-import { replace } from '../shared/fixes.ts';
 import { pigmentName } from '../shared/pigments.ts';
 import {
   hazardShare,
   oilFor,
   POISONOUS_DUST,
+  prepareInstead,
   reached,
   SENSITISING_DUST,
   spiritFor,
@@ -68,11 +68,14 @@ export const abradeToxicLayer: Rule = {
                 },
               ],
         fixes: [
-          replace(`Oil out with ${oil} instead`, rub.place, `prepare oil-out with ${oil}`),
-          replace(
+          prepareInstead(plan, l.layer, rub, `Oil out with ${oil} instead`, 'oil-out', oil),
+          prepareInstead(
+            plan,
+            l.layer,
+            rub,
             `Wipe with ${spirit} instead (it softens a film that is not firm)`,
-            rub.place,
-            `prepare wipe with ${spirit}`,
+            'wipe',
+            spirit,
           ),
         ],
       };

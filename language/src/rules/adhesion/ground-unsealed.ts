@@ -1,7 +1,7 @@
 import type { Rule } from '../rule.ts';
 import { filmOf, touching } from '../shared/beneath.ts';
 import { isOilFilm, on } from '../shared/films.ts';
-import { newLayer } from '../shared/fixes.ts';
+import { layerAbove } from '../shared/fixes.ts';
 import { label, labelAtStart, practice } from '../shared/words.ts';
 
 /** µm up to which a first oil film is a seal itself, as an imprimatura or a thin drawing in colour is. */
@@ -37,9 +37,7 @@ export const groundUnsealed: Rule = {
           layer: layer.index,
           severity: ground.kind === 'glue' || ground.id.endsWith('plaster') ? 'warning' : 'info',
           related: [{ message: `${labelAtStart(below.layer)} is absorbent`, place: below.layer.namePlace }],
-          fixes: [
-            newLayer(plan, 'Seal the ground with glue size', below.layer, 'after', 'size', 'seal', 'glue'),
-          ],
+          fixes: [layerAbove(plan, 'Seal the ground with glue size', below.layer, 'size', 'seal', 'glue')],
         };
         break;
       }

@@ -1,6 +1,6 @@
 import type { Rule } from '../rule.ts';
 import { coveredBy, isMediumAlone, isOilFilm } from '../shared/films.ts';
-import { replace } from '../shared/fixes.ts';
+import { replace, takeOut } from '../shared/fixes.ts';
 import { labelAtStart, practice } from '../shared/words.ts';
 
 /** Bare oil as the last thing on the picture, or under its varnish. */
@@ -15,7 +15,7 @@ export const oilOutLeftLast: Rule = {
   sources: [practice('no oil on a finished picture; a varnish can be taken off, oil cannot')],
   restsOn: [],
   appliesTo: ['plan'],
-  *check(_plan, study) {
+  *check(plan, study) {
     for (const l of study.layers) {
       const { layer } = l;
       if (layer.kind === 'varnish') {
@@ -25,8 +25,11 @@ export const oilOutLeftLast: Rule = {
             message: `${labelAtStart(layer)} is laid on a fresh oiling out: the oil is shut in, stays soft and yellows. Varnish the bare dry paint.`,
             place: p.place,
             layer: layer.index,
-            fixes:
-              layer.prepare.length === 1 ? [replace('Wipe off the dust only', p.place, 'prepare wipe')] : [],
+            fixes: [
+              layer.prepare.length === 1
+                ? replace('Wipe off the dust only', p.place, 'prepare wipe')
+                : takeOut('Leave the oil out', plan, p.place),
+            ],
           };
       } else if (isMediumAlone(layer) && layer.kind !== 'size' && isOilFilm(l)) {
         if (coveredBy(study, layer, (u) => u.layer.kind !== 'varnish')) continue;

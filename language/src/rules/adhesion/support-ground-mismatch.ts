@@ -3,7 +3,7 @@ import type { Plan } from '../../plan/plan.ts';
 import type { LayerStudy, Study } from '../../results/study.ts';
 import type { Rule, RuleReport } from '../rule.ts';
 import { isOily } from '../shared/films.ts';
-import { newLayer } from '../shared/fixes.ts';
+import { layerOnSupport } from '../shared/fixes.ts';
 import { labelAtStart, practice, quoted } from '../shared/words.ts';
 
 const isPlaster = (g: GroundMaterial): boolean => g.id.endsWith('plaster');
@@ -68,9 +68,7 @@ function* oilOnFibres(plan: Plan, study: Study, support: Support): Generator<Rul
         place,
         layer,
         message: `The plan names no ground on ${called}: if it is bought primed, say with what, so that its colour and its drying count.`,
-        fixes: [
-          newLayer(plan, 'Say it has an acrylic ground', l.layer, 'before', 'ground', 'priming', 'acrylic'),
-        ],
+        fixes: layerOnSupport(plan, 'Say it has an acrylic ground', 'ground', 'priming', 'acrylic'),
       };
       return;
     }
@@ -82,7 +80,7 @@ function* oilOnFibres(plan: Plan, study: Study, support: Support): Generator<Rul
       place,
       layer,
       message: `${labelAtStart(l.layer)} brings oil onto bare ${called}: ${fibres ? 'the oil eats the fibres and makes them brittle' : 'the support drinks the oil and leaves it lean'}. Size it first${bought ? ', or say so in a note if it came primed' : ''}.`,
-      fixes: [newLayer(plan, 'Size the support with glue', l.layer, 'before', 'size', 'sizing', 'glue')],
+      fixes: layerOnSupport(plan, 'Size the support with glue', 'size', 'sizing', 'glue'),
     };
   }
 }

@@ -1,7 +1,6 @@
 import type { Rule } from '../rule.ts';
 import { leftBy } from '../shared/agents.ts';
-import { replace } from '../shared/fixes.ts';
-import { mayAbrade, spiritFor } from '../shared/prepare.ts';
+import { mayAbrade, prepareInstead, spiritFor } from '../shared/prepare.ts';
 import { labelAtStart, practice, quoted } from '../shared/words.ts';
 
 /** A preparation that leaves a film of its own, or attacks the one it is to prepare. */
@@ -27,8 +26,10 @@ export const unsoundPreparation: Rule = {
           place: p.agent.place,
           layer: l.layer.index,
           fixes: [
-            ...(mayAbrade(study, l) ? [replace('Rub lightly instead', p.place, 'prepare abrade')] : []),
-            replace(`Wipe with ${spirit} instead`, p.place, `prepare wipe with ${spirit}`),
+            ...(mayAbrade(study, l)
+              ? [prepareInstead(plan, l.layer, p, 'Rub lightly instead', 'abrade')]
+              : []),
+            prepareInstead(plan, l.layer, p, `Wipe with ${spirit} instead`, 'wipe', spirit),
           ],
         };
       }

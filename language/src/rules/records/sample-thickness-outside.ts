@@ -1,14 +1,25 @@
-import type { Fix, Layer } from '../../plan/plan.ts';
+import type { Fix, Layer, Plan } from '../../plan/plan.ts';
 import { thicknessOutside } from '../../studio/samples.ts';
 import type { Rule } from '../rule.ts';
 import { replace } from '../shared/fixes.ts';
-import { figure, label, ours, quoted, span } from '../shared/words.ts';
+import { label, ours, quoted, span } from '../shared/words.ts';
 
-/** Widens the film of the record so that the sample fits; not where several coats share the figure. */
-function widened(layer: Layer, found: { readonly low: number; readonly high: number }): Fix[] {
+/** Tenths of a µm, outwards, so that what was measured lies within. */
+const outwards = (low: number, high: number): string =>
+  [Math.floor(low * 10 + HAIR) / 10, Math.ceil(high * 10 - HAIR) / 10].join('..');
+const HAIR = 1e-6;
+
+/** Widens the film of the record so that every sample of it fits; not where several coats share the figure. */
+function widened(plan: Plan, layer: Layer): Fix[] {
   const { film, coats } = layer;
   if (!film || film.given === 'word' || (coats && coats.value.likely !== 1)) return [];
-  const text = `${figure(Math.min(film.value.low, found.low))}..${figure(Math.max(film.value.high, found.high))} µm`;
+  const all = plan.samples
+    .flatMap((s) =>
+      s.layers.filter((e) => e.layer.is === layer && e.film?.given !== 'unknown').map((e) => e.film?.value),
+    )
+    .filter((m) => m !== undefined)
+    .concat(film.value);
+  const text = `${outwards(Math.min(...all.map((m) => m.low)), Math.max(...all.map((m) => m.high)))} µm`;
   return [replace(`Write film ${text}`, film.place, text)];
 }
 
@@ -32,7 +43,7 @@ export const sampleThicknessOutside: Rule = {
         place,
         layer: of.index,
         related: of.film ? [{ message: `film ${of.film.words}`, place: of.film.place }] : [],
-        fixes: widened(of, found),
+        fixes: widened(plan, of),
       };
     }
   },

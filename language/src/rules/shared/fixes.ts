@@ -44,20 +44,39 @@ const freeName = (plan: Plan, wanted: string): string => {
   }
 };
 
-/** A new layer right above (or right below) one of the plan, on the same areas. */
-export function newLayer(
+const layerText = (plan: Plan, kind: string, name: string, fields: readonly string[]): string =>
+  `${kind} ${freeName(plan, name)} {\n${fields.map((f) => `  ${f}\n`).join('')}}`;
+
+/** A new layer right above one of the plan, on the same areas. */
+export function layerAbove(
   plan: Plan,
   title: string,
-  beside: Layer,
-  at: 'after' | 'before',
+  below: Layer,
   kind: string,
   name: string,
   material: string,
 ): Fix {
-  const where = beside.everywhere ? '' : `  on ${beside.areas.join(', ')}\n`;
-  const text = `${kind} ${freeName(plan, name)} {\n${where}  material ${material}\n}`;
-  const { uri, start, end } = beside.place;
-  return at === 'after'
-    ? { title, edits: [{ place: { uri, start: end, end }, text: `\n\n${text}` }] }
-    : { title, edits: [{ place: { uri, start, end: start }, text: `${text}\n\n` }] };
+  const where = below.everywhere ? [] : [`on ${below.areas.join(', ')}`];
+  const text = layerText(plan, kind, name, [...where, `material ${material}`]);
+  return replace(title, { ...below.place, start: below.place.end }, `\n\n${text}`);
+}
+
+/** A new layer on the support itself, below all others and everywhere, as supports are sized and primed. */
+export function layerOnSupport(
+  plan: Plan,
+  title: string,
+  kind: string,
+  name: string,
+  material: string,
+): Fix[] {
+  const first = plan.layers[0];
+  if (!first) return [];
+  let { start } = first.place;
+  // its description stays with it
+  const above = /(?:^|[\r\n])([ \t]*\/\/\/[^\r\n]*(?:\r\n|\n|\r)[ \t]*)+$/.exec(
+    (plan.text ?? '').slice(0, start),
+  );
+  if (first.description !== undefined && above) start = above.index + above[0].search(/[^\r\n]/);
+  const text = layerText(plan, kind, name, [`material ${material}`]);
+  return [replace(title, { ...first.place, start, end: start }, `${text}\n\n`)];
 }

@@ -1,11 +1,11 @@
 /** Preparations a fix may propose before a layer, and where they are written. */
 import { binder, solvent } from '../../materials/catalogue.ts';
 import type { Hazard } from '../../materials/types.ts';
-import type { Fix, Layer, Plan } from '../../plan/plan.ts';
+import type { Fix, Layer, Plan, Preparation, PrepareMethod } from '../../plan/plan.ts';
 import type { LayerStudy, Study } from '../../results/study.ts';
 import { liquidsOfMedium } from '../../studio/recipe.ts';
 import { filmOf, isFilm, nextBelow, shareOfPigment } from './beneath.ts';
-import { fieldBefore } from './fixes.ts';
+import { fieldBefore, replace, takeOut } from './fixes.ts';
 
 /** Dust of these is never to be made. */
 export const POISONOUS_DUST: readonly Hazard[] = ['lead', 'cadmium', 'chromium-vi', 'arsenic', 'mercury'];
@@ -61,3 +61,16 @@ export const addPreparation = (title: string, layer: Layer, text: string): Fix[]
     layer.fields.find((f) => f.name === 'colour') ?? layer.fields.find((f) => f.name === 'medium'),
     text,
   );
+
+/** Another preparation in place of one that does harm; where the layer has one of its kind already, the harm is left out. */
+export const prepareInstead = (
+  plan: Plan,
+  layer: Layer,
+  wrong: Preparation,
+  title: string,
+  method: PrepareMethod,
+  agent?: string,
+): Fix =>
+  layer.prepare.some((p) => p !== wrong && p.method === method)
+    ? takeOut('Leave it out', plan, wrong.place)
+    : replace(title, wrong.place, `prepare ${method}${agent ? ` with ${agent}` : ''}`);

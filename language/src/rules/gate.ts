@@ -1,0 +1,135 @@
+/**
+ * The one gate a fix passes before it is offered: it is put in, the text is read and judged again as a whole, and only what
+ * takes its own finding away and adds no warning and no error comes through. Done when someone asks for fixes, never while
+ * checking.
+ */
+import { loneHost, type PlanHost } from '../plan/host.ts';
+import { createPlanMemo } from '../plan/memo.ts';
+import type { Fix, Plan, Severity } from '../plan/plan.ts';
+import { readPlan } from '../plan/read.ts';
+import type { Study } from '../results/study.ts';
+import { createStudyMemo, study } from '../study/build.ts';
+import type { Finding } from './rule.ts';
+
+/** How much text may be read again to try fixes. Whoever lists all fixes of a file sets a limit; `untried` tells what it cost. */
+export interface Patience {
+  /** characters */
+  left: number;
+  /** findings whose fixes were not tried, and so not offered */
+  untried: number;
+}
+
+/** Reads and studies a text with a memory of its own, so that a trial costs what it changes. */
+export type Reread = (text: string, host: PlanHost) => { readonly plan: Plan; readonly study: Study };
+
+export function createReread(uri: string): Reread {
+  const planMemo = createPlanMemo();
+  const studyMemo = createStudyMemo();
+  return (text, host) => {
+    const plan = readPlan(text, uri, host, planMemo);
+    return { plan, study: study(plan, studyMemo) };
+  };
+}
+
+/** The text after a fix; undefined where its edits overlap, lie in another file or change nothing. */
+export function applied(text: string, uri: string, { edits }: Fix): string | undefined {
+  let out = '';
+  let at = 0;
+  for (const { place, text: put } of edits.toSorted((a, b) => a.place.start - b.place.start)) {
+    if (place.uri !== uri || place.start < at || place.end < place.start) return undefined;
+    out += text.slice(at, place.start) + put;
+    at = place.end;
+  }
+  out += text.slice(at);
+  return out === text ? undefined : out;
+}
+
+/** The files beside a plan, as they were read for it. */
+function asRead(plan: Plan): PlanHost {
+  const targets = new Map<string, ReturnType<PlanHost['resolve']>>();
+  const files = new Map<string, ReturnType<PlanHost['read']>>();
+  const walk = ({ uri, uses }: Plan): void => {
+    for (const use of uses) {
+      targets.set(`${uri}\n${use.path}`, use.uri === undefined ? { outside: true } : { uri: use.uri });
+      if (use.uri === undefined || files.has(use.uri)) continue;
+      if (use.plan?.text !== undefined) {
+        files.set(use.uri, { text: use.plan.text });
+        walk(use.plan);
+      } else if (use.status === 'missing' || use.status === 'unreadable' || use.status === 'too-large')
+        files.set(use.uri, { failed: use.status, detail: use.detail });
+    }
+  };
+  walk(plan);
+  return {
+    resolve: (path, from) => targets.get(`${from}\n${path}`) ?? loneHost.resolve(path, from),
+    read: (uri) => files.get(uri) ?? loneHost.read(uri),
+  };
+}
+
+interface Judged {
+  readonly plan: Plan;
+  readonly found: readonly Finding[];
+}
+
+const GRAVE: readonly Severity[] = ['error', 'warning'];
+
+/** The layer a finding is about, by its name, which no fix changes. */
+const about = ({ plan }: Judged, f: Finding): string =>
+  (f.layer === undefined ? undefined : plan.layers[f.layer]?.name) ?? '';
+
+/** How many warnings and how many errors each rule has on each layer. */
+function graveOf(judged: Judged): Map<string, number> {
+  const counts = new Map<string, number>();
+  for (const f of judged.found) {
+    if (!GRAVE.includes(f.severity)) continue;
+    const key = `${f.rule} ${f.severity} ${about(judged, f)}`;
+    counts.set(key, (counts.get(key) ?? 0) + 1);
+  }
+  return counts;
+}
+
+/** Whether `after` has one finding less of the rule, on the layer it was about too, and no more warnings or errors of any. */
+function mends(finding: Finding, before: Judged, after: Judged, grave: ReadonlyMap<string, number>): boolean {
+  const own = (judged: Judged) => judged.found.filter((f) => f.rule === finding.rule);
+  const where = about(before, finding);
+  const here = (judged: Judged) => own(judged).filter((f) => about(judged, f) === where);
+  if (own(after).length >= own(before).length || here(after).length >= here(before).length) return false;
+  for (const [key, n] of graveOf(after)) if (n > (grave.get(key) ?? 0)) return false;
+  return true;
+}
+
+/**
+ * Which of a finding's fixes keep their promise; undefined where patience is at its end. `judge` runs the rules, those that
+ * need colours too.
+ */
+export function gate(
+  plan: Plan,
+  first: Study,
+  judge: (plan: Plan, study: Study) => readonly Finding[],
+  reread: Reread = createReread(plan.uri),
+  patience: Patience = { left: Number.POSITIVE_INFINITY, untried: 0 },
+): (finding: Finding, fixes: readonly Fix[]) => readonly Fix[] | undefined {
+  const { text } = plan;
+  const host = asRead(plan);
+  let known: { readonly before: Judged; readonly grave: ReadonlyMap<string, number> } | undefined;
+  return (finding, fixes) => {
+    // a plan made otherwise than from a text cannot be tried
+    if (text === undefined || fixes.length === 0) return fixes;
+    if (patience.left <= 0) {
+      patience.untried++;
+      return undefined;
+    }
+    if (!known) {
+      const before = { plan, found: judge(plan, first) };
+      known = { before, grave: graveOf(before) };
+    }
+    const { before, grave } = known;
+    return fixes.filter((fix) => {
+      const changed = applied(text, plan.uri, fix);
+      if (changed === undefined) return false;
+      patience.left -= changed.length;
+      const tried = reread(changed, host);
+      return mends(finding, before, { plan: tried.plan, found: judge(tried.plan, tried.study) }, grave);
+    });
+  };
+}

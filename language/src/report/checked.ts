@@ -1,6 +1,7 @@
 /** Findings with lines and columns (1-based), as every format prints them. */
 import { type Lines, linesOf } from '../plan/lines.ts';
 import type { Place, Severity } from '../plan/plan.ts';
+import type { Patience } from '../rules/gate.ts';
 import type { Finding } from '../rules/rule.ts';
 import { type Tool, tool } from '../study/tool.ts';
 
@@ -27,6 +28,8 @@ export interface CheckedFinding {
 export interface CheckedFile {
   readonly path: string;
   readonly findings: readonly CheckedFinding[];
+  /** findings whose fixes were not tried, and so not listed, because the text is long; an editor tries them where it is asked */
+  readonly fixesUntried?: number;
 }
 
 /** What `check --format json` prints; its schema is `check.schema.json`. */
@@ -55,12 +58,13 @@ const nowhere: Elsewhere = { text: () => undefined, path: (uri) => uri };
 
 /**
  * Findings of `input` with lines and columns. `elsewhere` gives the files that related places lie in; without it such a
- * place is shown at the beginning of its uri. Fixes are worked out here.
+ * place is shown at the beginning of its uri. Fixes are worked out here, as far as the `patience` the findings were made with goes.
  */
 export function checkedFile(
   input: Input,
   found: readonly Finding[],
   elsewhere: Elsewhere = nowhere,
+  patience?: Patience,
 ): CheckedFile {
   const lines = new Map<string, Lines>([[input.uri, linesOf(input.text)]]);
   const range = (place: Place): Range => {
@@ -76,9 +80,8 @@ export function checkedFile(
       end: { line: end.line + 1, column: end.column + 1 },
     };
   };
-  return {
-    path: input.path,
-    findings: found.map((f) => ({
+  const findings = found.map(
+    (f): CheckedFinding => ({
       rule: f.rule,
       severity: f.severity,
       message: f.message,
@@ -92,8 +95,10 @@ export function checkedFile(
         title: fix.title,
         edits: fix.edits.map((e) => ({ range: range(e.place), text: e.text })),
       })),
-    })),
-  };
+    }),
+  );
+  const untried = patience?.untried ?? 0;
+  return { path: input.path, findings, ...(untried > 0 ? { fixesUntried: untried } : {}) };
 }
 
 /** The public JSON form of `check`. */

@@ -19,6 +19,9 @@ export interface Patience {
   untried: number;
 }
 
+/** Characters that may be read again for one listing or one request: some seconds' work. */
+export const MOST_TRIED = 5_000_000;
+
 /** Reads and studies a text with a memory of its own, so that a trial costs what it changes. */
 export type Reread = (text: string, host: PlanHost) => { readonly plan: Plan; readonly study: Study };
 

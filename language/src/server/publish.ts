@@ -4,6 +4,7 @@
  */
 import type { Connection, Diagnostic } from 'vscode-languageserver';
 import type { CheckSettings } from '../rules/check.ts';
+import { MOST_TRIED, type Patience } from '../rules/gate.ts';
 import type { Finding } from '../rules/rule.ts';
 import { diagnosticOf } from './convert.ts';
 import type { Documents, Open } from './documents.ts';
@@ -20,6 +21,8 @@ export interface Publisher {
   /** all findings, those that need colours too */
   coloured(open: Open): readonly Finding[];
   diagnostics(open: Open): Diagnostic[];
+  /** begins a request that may try fixes, which is not to take for ever */
+  tryFixes(): void;
   /** settles when the colours of a document may be asked for: at once, or when its keyboard has rested */
   rested(uri: string): Promise<void>;
 }
@@ -38,10 +41,11 @@ export function publisher(
   };
   const computed = new WeakMap<Open, { readonly findings: readonly Finding[]; readonly coloured: boolean }>();
 
+  const patience: Patience = { left: MOST_TRIED, untried: 0 };
   const compute = (open: Open, coloured: boolean): readonly Finding[] => {
     const known = computed.get(open);
     if (known && (known.coloured || !coloured)) return known.findings;
-    const findings = open.analysis.findings({ ...settings(), colour: coloured });
+    const findings = open.analysis.findings({ ...settings(), colour: coloured, patience });
     computed.set(open, { findings, coloured });
     return findings;
   };
@@ -101,5 +105,8 @@ export function publisher(
     findings: (open) => compute(open, false),
     coloured: (open) => compute(open, true),
     diagnostics,
+    tryFixes() {
+      patience.left = MOST_TRIED;
+    },
   };
 }

@@ -138,6 +138,7 @@ export function answerRequests(
       const wants = (kind: string) =>
         context.only === undefined || context.only.some((k) => kind === k || kind.startsWith(`${k}.`));
       const diagnostics = publish.diagnostics(open);
+      publish.tryFixes();
       const fixes = wants('quickfix')
         ? publish
             .findings(open)

@@ -1,6 +1,7 @@
 import { createAnalyser } from '../../analyse.ts';
 import type { Severity } from '../../plan/plan.ts';
 import { type CheckedFile, checkedFile, checkJson } from '../../report/checked.ts';
+import { MOST_TRIED } from '../../rules/gate.ts';
 import { githubFormat } from '../formats/github.ts';
 import { jsonText } from '../formats/json.ts';
 import { sarifLog } from '../formats/sarif.ts';
@@ -28,7 +29,17 @@ function merged(files: readonly CheckedFile[]): CheckedFile[] {
   const byPath = new Map<string, CheckedFile>();
   for (const file of files) {
     const before = byPath.get(file.path);
-    byPath.set(file.path, before ? { ...before, findings: [...before.findings, ...file.findings] } : file);
+    const untried = (before?.fixesUntried ?? 0) + (file.fixesUntried ?? 0);
+    byPath.set(
+      file.path,
+      before
+        ? {
+            ...before,
+            findings: [...before.findings, ...file.findings],
+            ...(untried > 0 ? { fixesUntried: untried } : {}),
+          }
+        : file,
+    );
   }
   return [...byPath.values()];
 }
@@ -42,7 +53,8 @@ export function check(names: readonly string[], options: Options): number {
   const checked = inputs.map((input) => {
     shown.next(input.path);
     const { findings } = analyse(input.text, input.uri, host);
-    return checkedFile(input, findings({ severities: options.rule }), elsewhere);
+    const patience = { left: MOST_TRIED, untried: 0 };
+    return checkedFile(input, findings({ severities: options.rule, patience }), elsewhere, patience);
   });
   shown.done();
   const files = merged(checked);

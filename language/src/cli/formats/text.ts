@@ -31,6 +31,12 @@ export function textFormat(files: readonly CheckedFile[]): string {
       if (f.fixes.length > 0)
         out.push(paint.gray(wrap(oneLine(`the editor can: ${f.fixes.map((x) => x.title).join(' / ')}`), 12)));
     }
+    if (file.fixesUntried)
+      out.push(
+        paint.gray(
+          `  The file is long: fixes of ${file.fixesUntried} findings were not tried; the editor tries them where you stand.`,
+        ),
+      );
     out.push('');
   }
   out.push(sumLine(files));

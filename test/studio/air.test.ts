@@ -51,10 +51,13 @@ describe('sources', () => {
   test('wiping and an alkyd’s own spirit count; oiling out with plain oil does not', () => {
     const parts = (layer: string, mediums?: string) =>
       studied(plan('room 30 m³', layer, mediums)).air?.parts?.map((p) => `${p.from} ${p.solvent}`);
+    // a thinner that no layer uses is not in the brush jar
     expect(parts('glaze g { prepare wipe with isopropanol colour white film 10 µm }')).toEqual([
       'preparation isopropanol',
-      'brushes turpentine',
     ]);
+    expect(
+      parts('glaze g { prepare wipe with isopropanol colour white medium 10 % turpentine film 10 µm }'),
+    ).toEqual(['paint turpentine', 'preparation isopropanol', 'brushes turpentine']);
     expect(parts('glaze g { prepare wipe with surgical-spirit colour white film 10 µm }', '')).toEqual([
       'preparation methylated-spirit',
     ]);

@@ -3,6 +3,7 @@
  * names are resolved through maps. Never throws on any text.
  */
 import type * as Ast from '../../generated/ast.ts';
+import { insideFirst } from '../memory/inside-first.ts';
 import { nameFault } from '../syntax/name-fault.ts';
 import { isLayerWord } from '../syntax/words.ts';
 import type { Areas } from './areas.ts';
@@ -62,8 +63,9 @@ function readFile(text: string, uri: string, host: PlanHost, memo: PlanMemo, cha
   const own = declareMaterials(reading, scope, clashes);
   const uses = readUses(reading, host, memo, chain);
   bringIn(uses, scope, clashes);
-  for (const [statement, pigment] of own.pigments)
-    fillMaterial(reader, statement, 'pigment', pigment, record, memo.pigments);
+  inOrder(own.pigments, (statement, pigment) =>
+    fillMaterial(reader, statement, 'pigment', pigment, record, memo.pigments),
+  );
   for (const [statement, paint] of own.paints)
     fillMaterial(reader, statement, 'paint', paint, record, memo.pigments);
   for (const [statement, medium] of own.mediums)
@@ -126,6 +128,25 @@ function readFile(text: string, uri: string, host: PlanHost, memo: PlanMemo, cha
 }
 
 type Mutable<T> = { -readonly [K in keyof T]: T[K] };
+
+/** Own pigments, each after the one of this file that it is like. */
+function inOrder(
+  pigments: readonly (readonly [Statement, Mutable<OwnPigment>])[],
+  fill: (statement: Statement, pigment: Mutable<OwnPigment>) => void,
+): void {
+  const byName = new Map(pigments.toReversed().map((own) => [own[1].name, own]));
+  const answers = new Map<(typeof pigments)[number], { readonly value: true | undefined }>();
+  const like = ([{ parsed }]: (typeof pigments)[number]) => {
+    const node = parsed.declaration?.node as Ast.OwnPigment | undefined;
+    const own = byName.get(node?.like?.name ?? '');
+    return own ? [own] : [];
+  };
+  const read = ([statement, pigment]: (typeof pigments)[number]): true => {
+    fill(statement, pigment);
+    return true;
+  };
+  for (const own of pigments) insideFirst(own, like, read, answers);
+}
 
 function declareMaterials(reading: Reading, scope: Scope, clashes: Mutable<Plan['clashes'][number]>[]) {
   const taken = new Map<string, Place>();

@@ -44,7 +44,7 @@ function sitting(layer: string, parts: readonly Emission[]): Sitting {
 /** The sitting that needs most air. Coats of one layer are alike, so one stands for all. */
 function worstSitting(study: Studied, support: Interval | undefined): Sitting | undefined {
   const memo: LiquidMemo = new Map();
-  const thinner = thinners(study.plan, memo);
+  const thinner = thinners(study, memo);
   let worst: Sitting | undefined;
   for (const layer of study.layers) {
     const parts = emissions(study, layer, support, memo, thinner(layer.layer));

@@ -2,7 +2,7 @@
 import { binder, solvent as solventNamed } from '../materials/catalogue.ts';
 import { exactly, type Interval, scale, times } from '../materials/interval.ts';
 import type { Solvent } from '../materials/types.ts';
-import type { Layer, Plan, PrepareMethod } from '../plan/plan.ts';
+import type { Layer, PrepareMethod } from '../plan/plan.ts';
 import type { LayerStudy } from '../results/study.ts';
 import { asInterval, type LiquidMemo, liquidsOf, middle } from './recipe.ts';
 import { AMMONIA_SHARE, BRUSHES, PREPARATION } from './settings.ts';
@@ -89,31 +89,34 @@ export function preparationVolume(
   return times(scale(support, layerShare(study, layer)), PREPARATION[method]);
 }
 
+type Volumes = ReadonlyMap<Solvent, number>;
+
+/** The greatest of them; of equal ones the first by name, so that no order of the text decides. */
+const most = (volumes: Volumes): Solvent | undefined =>
+  [...volumes].filter(([, ml]) => ml > 0).sort(([x, a], [y, b]) => b - a || (x.id < y.id ? -1 : 1))[0]?.[0];
+
 /**
- * What a layer's brushes are cleaned in: the thinner its own medium holds most of, else the first the plan names in a
- * medium. A plan that names none cleans its brushes in oil and soap.
+ * What a layer's brushes are cleaned in: the thinner its own medium holds most of, else the one that the mediums of all
+ * layers use most of. A plan whose layers use none cleans its brushes in oil and soap.
  */
-export function thinners(plan: Plan, memo: LiquidMemo): (layer: Layer) => Solvent | undefined {
-  const of = (is: Parameters<typeof liquidsOf>[0]): Solvent | undefined => {
-    let most: { solvent: Solvent; share: number } | undefined;
-    for (const { liquid, share } of liquidsOf(is, memo) ?? [])
-      if (liquid.kind === 'solvent' && counts(liquid.solvent) && share > (most?.share ?? 0))
-        most = { solvent: liquid.solvent, share };
-    return most?.solvent;
+export function thinners(study: Studied, memo: LiquidMemo): (layer: Layer) => Solvent | undefined {
+  const inMedium = ({ medium }: Layer): Volumes => {
+    const found = new Map<Solvent, number>();
+    for (const { liquid, share } of liquidsOf(medium?.of?.is, memo) ?? [])
+      if (liquid.kind === 'solvent' && counts(liquid.solvent))
+        found.set(liquid.solvent, (found.get(liquid.solvent) ?? 0) + share);
+    return found;
   };
-  const first = (): Solvent | undefined => {
-    for (const medium of plan.visible.mediums.values()) {
-      const drying = of({ kind: 'medium', medium });
-      if (drying) return drying;
-    }
-    for (const { medium } of plan.layers) {
-      const drying = of(medium?.of?.is);
-      if (drying) return drying;
-    }
-    return undefined;
-  };
-  const plans = first();
-  return (layer) => of(layer.medium?.of?.is) ?? plans;
+  const used = new Map<Solvent, number>();
+  for (const { layer, composition, coats } of study.layers) {
+    if (!composition) continue;
+    const { wetFilm, mediumShare } = composition;
+    const medium = wetFilm.likely * coats * layerShare(study, layer) * mediumShare.likely;
+    for (const [solvent, share] of inMedium(layer))
+      used.set(solvent, (used.get(solvent) ?? 0) + medium * share);
+  }
+  const plans = most(used);
+  return (layer) => most(inMedium(layer)) ?? plans;
 }
 
 /** Brushes from egg, glue, gum and acrylic are washed in water. */

@@ -81,7 +81,7 @@ export function quantities(study: Studied): Quantities | undefined {
 
   const memo: LiquidMemo = new Map();
   const density = densities();
-  const thinner = thinners(plan, memo);
+  const thinner = thinners(study, memo);
   const paints = new Map<string, PaintAmount>();
   const mediums = new Map<string, Interval>();
   const agents = new Map<string, AgentAmount>();

@@ -2,6 +2,7 @@
 import { binder, solvent } from '../materials/catalogue.ts';
 import type { Interval } from '../materials/interval.ts';
 import type { Binder, Figure, Solvent } from '../materials/types.ts';
+import { type Answers, insideFirst } from '../memory/inside-first.ts';
 import type { Formula, Ingredient, Layer, Medium, Mix, Paint, Plan, Preparation } from '../plan/plan.ts';
 
 export type Liquid =
@@ -58,32 +59,41 @@ const averageDensity = (inside: ReadonlyMap<string, LiquidShare>): number => {
 /** Remembers what was worked out, so that mediums made of mediums cost no more than their text is long. */
 export type LiquidMemo = Map<Medium, ReadonlyMap<string, LiquidShare> | undefined>;
 
-/** Nobody mixes so deep; a text that does must not exhaust the stack. */
-const DEEPEST = 200;
+/** A map as `insideFirst` keeps its answers. */
+const answersIn = <K, V>(memo: Map<K, V | undefined>): Answers<K, V> => ({
+  has: (key) => memo.has(key),
+  get: (key) => (memo.has(key) ? { value: memo.get(key) } : undefined),
+  set: (key, { value }) => memo.set(key, value),
+});
 
-function mediumMap(
-  medium: Medium,
-  memo: LiquidMemo,
-  depth = 0,
-): ReadonlyMap<string, LiquidShare> | undefined {
-  if (memo.has(medium) || depth > DEEPEST) return memo.get(medium);
-  memo.set(medium, undefined); // met again inside itself, it has no content
-  const liquids = shares<string, LiquidShare>(
-    medium.formula,
-    ({ is }) => {
-      const inside =
-        is.kind === 'medium'
-          ? mediumMap(is.medium, memo, depth + 1)
-          : is.kind === 'binder' || is.kind === 'solvent'
-            ? liquidMap(is)
-            : undefined;
-      return inside && { inside, density: averageDensity(inside) };
-    },
-    (value, share, before) => ({ liquid: value.liquid, share: value.share * share + (before?.share ?? 0) }),
+const mediumsIn = ({ formula }: Medium): readonly Medium[] =>
+  formula?.parts.flatMap(({ ingredient: { is } }) => (is.kind === 'medium' ? [is.medium] : [])) ?? [];
+const mixesIn = ({ formula }: Mix): readonly Mix[] =>
+  formula?.parts.flatMap(({ ingredient: { is } }) => (is.kind === 'mix' ? [is.mix] : [])) ?? [];
+
+const mediumMap = (medium: Medium, memo: LiquidMemo): ReadonlyMap<string, LiquidShare> | undefined =>
+  insideFirst<Medium, ReadonlyMap<string, LiquidShare>>(
+    medium,
+    mediumsIn,
+    ({ formula }, of) =>
+      shares<string, LiquidShare>(
+        formula,
+        ({ is }) => {
+          const inside =
+            is.kind === 'medium'
+              ? of(is.medium)
+              : is.kind === 'binder' || is.kind === 'solvent'
+                ? liquidMap(is)
+                : undefined;
+          return inside && { inside, density: averageDensity(inside) };
+        },
+        (value, share, before) => ({
+          liquid: value.liquid,
+          share: value.share * share + (before?.share ?? 0),
+        }),
+      ),
+    answersIn(memo),
   );
-  memo.set(medium, liquids);
-  return liquids;
-}
 
 /** The liquids of a medium, nested ones worked out; undefined where a part is unknown or it contains itself. */
 export function liquidsOfMedium(
@@ -122,30 +132,25 @@ export function liquidsNamed(
 }
 
 /** The paints of a mix, mixes inside it worked out; shares by volume. `density` gives g/ml of a paint. */
-export function paintsOfMix(
+export const paintsOfMix = (
   mix: Mix,
   density: (paint: Paint) => number,
-  memo: Map<Mix, ReadonlyMap<Paint, number> | undefined> = new Map(),
-  depth = 0,
-): ReadonlyMap<Paint, number> | undefined {
-  if (memo.has(mix) || depth > DEEPEST) return memo.get(mix);
-  memo.set(mix, undefined);
-  const paints = shares<Paint, number>(
-    mix.formula,
-    ({ is }) => {
-      const inside: ReadonlyMap<Paint, number> | undefined =
-        is.kind === 'paint'
-          ? new Map([[is.paint, 1]])
-          : is.kind === 'mix'
-            ? paintsOfMix(is.mix, density, memo, depth + 1)
-            : undefined;
-      if (!inside) return undefined;
-      let whole = 0;
-      for (const [paint, share] of inside) whole += share * density(paint);
-      return { inside, density: whole };
-    },
-    (value, share, before) => value * share + (before ?? 0),
+): ReadonlyMap<Paint, number> | undefined =>
+  insideFirst<Mix, ReadonlyMap<Paint, number>>(
+    mix,
+    mixesIn,
+    ({ formula }, of) =>
+      shares<Paint, number>(
+        formula,
+        ({ is }) => {
+          const inside: ReadonlyMap<Paint, number> | undefined =
+            is.kind === 'paint' ? new Map([[is.paint, 1]]) : is.kind === 'mix' ? of(is.mix) : undefined;
+          if (!inside) return undefined;
+          let whole = 0;
+          for (const [paint, share] of inside) whole += share * density(paint);
+          return { inside, density: whole };
+        },
+        (value, share, before) => value * share + (before ?? 0),
+      ),
+    new Map(),
   );
-  memo.set(mix, paints);
-  return paints;
-}

@@ -19,7 +19,7 @@ const TOXIC: readonly Hazard[] = [
   'toxic-if-swallowed',
 ];
 
-/** Poisonous pigments, once a plan, where each hazard is first met. */
+/** Poisonous pigments, once a plan for each hazard. */
 export const toxicPigment: Rule = {
   id: 'toxic-pigment',
   title: 'Poisonous pigment',
@@ -42,23 +42,24 @@ export const toxicPigment: Rule = {
         for (const h of p.hazards) all.set(h, (all.get(h) ?? new Set()).add(p.id));
     const told = new Set<Hazard>();
     const seen = new Set<string>();
-    for (const { ingredient, layer } of ingredients(plan))
-      for (const p of pigmentsOf(ingredient)) {
-        if (seen.has(p.id)) continue;
-        seen.add(p.id);
-        const fresh = p.hazards.filter((h) => TOXIC.includes(h) && !told.has(h));
-        if (fresh.length === 0) continue;
-        for (const h of fresh) told.add(h);
-        const cautions = fresh.map(cautionFor);
-        const others = [...new Set(fresh.flatMap((h) => [...(all.get(h) ?? [])]))].filter(
-          (id) => id !== p.id,
-        );
-        const also = others.length > 0 ? ` The same holds for ${listed(others.map(quoted))}.` : '';
-        yield {
-          message: `${quoted(p.id)} (${p.names[0]}): ${listed(cautions.map((c) => c.title.toLowerCase()))}. ${cautions.map((c) => c.text).join(' ')}${also} The maker’s safety data sheet comes first.`,
-          place: { ...ingredient.place, end: ingredient.variety?.place.end ?? ingredient.place.end },
-          layer,
-        };
-      }
+    // by name, so that the order of the text does not decide which of them speaks
+    const byName = [...ingredients(plan)]
+      .flatMap(({ ingredient, layer }) => pigmentsOf(ingredient).map((p) => ({ p, ingredient, layer })))
+      .sort((a, b) => (a.p.id < b.p.id ? -1 : a.p.id > b.p.id ? 1 : 0));
+    for (const { p, ingredient, layer } of byName) {
+      if (seen.has(p.id)) continue;
+      seen.add(p.id);
+      const fresh = p.hazards.filter((h) => TOXIC.includes(h) && !told.has(h));
+      if (fresh.length === 0) continue;
+      for (const h of fresh) told.add(h);
+      const cautions = fresh.map(cautionFor);
+      const others = [...new Set(fresh.flatMap((h) => [...(all.get(h) ?? [])]))].filter((id) => id !== p.id);
+      const also = others.length > 0 ? ` The same holds for ${listed(others.sort().map(quoted))}.` : '';
+      yield {
+        message: `${quoted(p.id)} (${p.names[0]}): ${listed(cautions.map((c) => c.title.toLowerCase()))}. ${cautions.map((c) => c.text).join(' ')}${also} The maker’s safety data sheet comes first.`,
+        place: { ...ingredient.place, end: ingredient.variety?.place.end ?? ingredient.place.end },
+        layer,
+      };
+    }
   },
 };

@@ -135,13 +135,34 @@ function nearPigments(name: string): string[] {
 /** Codes are read in any case. A bare code means its usual pigment, where there is one. */
 export function lookupPigment(code: string, variety?: string): PigmentLookup {
   const choices = byCode().get(code.toLowerCase());
-  if (!choices) return { kind: 'unknown', near: nearPigments(code) };
+  if (!choices) return unknownPigment(code);
   const pigment =
     variety === undefined
       ? (choices.find((p) => p.byDefault) ?? (choices.length === 1 ? choices[0] : undefined))
       : choices.find((p) => p.variety === variety.toLowerCase());
   if (pigment) return { kind: 'found', pigment };
   return { kind: variety === undefined ? 'needs-variety' : 'unknown-variety', choices };
+}
+
+/** Names that are no pigment, as last asked: a plan whose palette is missing asks for the same few in every layer. */
+const unknowns = new Map<string, PigmentLookup>();
+const MOST_UNKNOWNS = 1000;
+
+function unknownPigment(code: string): PigmentLookup {
+  const known = unknowns.get(code);
+  if (known) return known;
+  if (unknowns.size >= MOST_UNKNOWNS) unknowns.clear();
+  let near: readonly string[] | undefined;
+  const made: PigmentLookup = {
+    kind: 'unknown',
+    // most who ask want to know only that it is none
+    get near() {
+      near ??= nearPigments(code);
+      return near;
+    },
+  };
+  unknowns.set(code, made);
+  return made;
 }
 
 /** Every table, with the number of its figures. */

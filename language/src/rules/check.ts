@@ -49,18 +49,21 @@ function whole(rule: string, severity: Severity, { fixes = [], ...report }: Rule
 
 /** The finding with those of its fixes that pass the gate, tried when first looked at. */
 function gated(finding: Finding, pass: ReturnType<typeof gate>): Finding {
-  const { fixes: _, ...rest } = Object.getOwnPropertyDescriptors(finding);
+  const { rule, severity, message, place, related, layer, unnecessary } = finding;
   let kept: Finding['fixes'] | undefined;
-  return Object.defineProperties({} as Finding, {
-    ...rest,
-    fixes: {
-      enumerable: true,
-      get() {
-        kept ??= pass(finding, finding.fixes);
-        return kept ?? [];
-      },
+  return {
+    rule,
+    severity,
+    message,
+    place,
+    related,
+    ...(layer === undefined ? {} : { layer }),
+    ...(unnecessary === undefined ? {} : { unnecessary }),
+    get fixes() {
+      kept ??= pass(finding, finding.fixes);
+      return kept ?? [];
     },
-  });
+  };
 }
 
 /** Every allow with the layer it stands in, if any. */

@@ -1,17 +1,22 @@
 /**
  * Derives the shipped optical table from the measured files and writes it:
  *
- *     node language/build/optics/derive.ts --from DIR
+ *     node language/build/optics/derive.ts [--from DIR] [--quick]
  *
- * DIR holds oil_films_measured.csv, okumura2005_ks.csv and film_over_four_grounds.csv (columns: language/docs/colour.md).
+ * DIR holds oil_films_measured.csv, okumura2005_ks.csv, film_over_four_grounds.csv and
+ * films_over_four_grounds_reflectance.csv (what they are, where they are published and under which licence:
+ * language/docs/colour.md); unless said it is shared/reference/optics beside the clone. `--quick` leaves the residuals of
+ * class A as they are in the table, which spares leaving out every film.
  */
-import { readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
-import { GROUPS, leaveOneOut, mean, median } from './evaluate.ts';
+import { chartPigments } from './chart-pigments.ts';
+import { readCharts } from './charts.ts';
+import { leaveOneOut } from './evaluate.ts';
 import { readFilms } from './films.ts';
 import { fit } from './fit.ts';
-import { fourGroundsPigments } from './four-grounds.ts';
 import { kinPigments } from './kinship.ts';
 import { filmMicrons, measuredPigments } from './measured.ts';
 import { PAINTS } from './paints.ts';
@@ -19,33 +24,51 @@ import { rescaledPigments } from './rescaled.ts';
 import { toSample } from './samples.ts';
 import { tableText } from './table.ts';
 
-const { values } = parseArgs({ options: { from: { type: 'string' } } });
-if (!values.from) {
-  console.error('Say where the measured files are: node language/build/optics/derive.ts --from DIR');
+const FILES = [
+  'oil_films_measured.csv',
+  'okumura2005_ks.csv',
+  'film_over_four_grounds.csv',
+  'films_over_four_grounds_reflectance.csv',
+] as const;
+const { values } = parseArgs({ options: { from: { type: 'string' }, quick: { type: 'boolean' } } });
+const from = values.from ?? fileURLToPath(new URL('../../../../shared/reference/optics', import.meta.url));
+const missing = FILES.filter((name) => !existsSync(join(from, name)));
+if (missing.length > 0) {
+  console.error(
+    `The measured files are not part of the repository. Missing in ${values.from ?? 'shared/reference/optics beside the clone'}: ${missing.join(', ')}.\nSay where they are: node language/build/optics/derive.ts --from DIR. Where each is published: language/docs/colour.md. A new pigment needs none of them: npm run add-pigment.`,
+  );
   process.exit(2);
 }
-const read = (name: string): string => readFileSync(join(values.from!, name), 'utf8');
+const read = (name: (typeof FILES)[number]): string => readFileSync(join(from, name), 'utf8');
+const target = new URL('../../src/optics/tables/pigments.json', import.meta.url);
 
 const films = readFilms(read('oil_films_measured.csv'));
 const whole = fit(films.map(toSample), PAINTS.length);
-const heldOut = leaveOneOut(films, whole);
-for (const [name, member] of GROUPS) {
-  const of = heldOut.filter((h) => member(h.film));
-  const line = (key: 'strict' | 'thickness' | 'own') =>
-    `${key} ${mean(of.flatMap((h) => h[key])).toFixed(2)} (median ${median(of.flatMap((h) => h[key])).toFixed(2)})`;
-  console.log(
-    `${name}: ${of.length} films, ΔE00 ${(['strict', 'thickness', 'own'] as const).map(line).join(', ')}`,
+console.log(
+  `${films.length} oil films, ${whole.steps} steps; they are about ${filmMicrons(whole).toFixed(0)} µm thick, dry`,
+);
+let measured = measuredPigments(films, whole, values.quick ? [] : leaveOneOut(films));
+if (values.quick) {
+  const before = new Map(
+    (JSON.parse(readFileSync(target, 'utf8')) as { pigments: { id: string; residual: number }[] }).pigments.map(
+      (p) => [p.id, p.residual],
+    ),
   );
+  measured = measured.map((p) => ({ ...p, residual: before.get(p.id) ?? p.residual }));
 }
-console.log(`the measured films are about ${filmMicrons(whole).toFixed(0)} µm thick, dry`);
-
-const measured = measuredPigments(films, whole, heldOut);
 const { pigments: rescaled, common } = rescaledPigments(read('okumura2005_ks.csv'), measured);
 console.log(`acrylic to oil: common factor ${common.toFixed(2)}`);
-const known = [...measured, ...rescaled];
-known.push(...fourGroundsPigments(read('film_over_four_grounds.csv'), known));
+const charts = chartPigments(
+  readCharts(read('films_over_four_grounds_reflectance.csv')),
+  read('film_over_four_grounds.csv'),
+  [...measured, ...rescaled],
+);
+// A chart takes the place of the acrylic set where both have a pigment.
+const known = [
+  ...[...measured, ...rescaled].filter((p) => !charts.pigments.some((c) => c.id === p.id)),
+  ...charts.pigments,
+];
 known.push(...kinPigments(known));
-const target = new URL('../../src/optics/tables/pigments.json', import.meta.url);
 const text = tableText(known);
 writeFileSync(target, text);
 console.log(`${known.length} pigments, ${(text.length / 1024).toFixed(0)} KB`);

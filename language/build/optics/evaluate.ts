@@ -1,17 +1,18 @@
 /**
- * How well films are predicted that had no part in the fit: every mixture is left out in turn, the rest fitted again,
- * and its colour over white and over black predicted (D65/2°, ΔE00). Nobody measured how thick and how glossy each film
- * was, so the difference is given three ways: `strict` (the mean thickness of the others, Fresnel's gloss), `thickness`
- * (its own thickness read from the film, gloss as Fresnel's) and `film` (thickness and gloss both read from it).
+ * How well films are predicted that had no part in the fit: every mixture is left out in turn, the rest fitted from a
+ * cold start until nothing moves, and its colour over white and over black predicted (D65/2°, ΔE00). Nobody measured how
+ * thick and how glossy each film was, so the difference is given three ways: `strict` (the mean thickness of the others,
+ * Fresnel's gloss), `thickness` (its own thickness read from the film, gloss as Fresnel's) and `own` (thickness and gloss
+ * both read from it).
  */
 import { type Lab, toLab, toXyz } from '../../src/optics/cie.ts';
 import { parseColour, toScreen } from '../../src/optics/css.ts';
 import { deltaE00 } from '../../src/optics/difference.ts';
-import { filmReflectance, opaqueReflectance } from '../../src/optics/film.ts';
 import { inward, outward } from '../../src/optics/surface.ts';
+import { endless } from '../../src/optics/transport.ts';
 import { BANDS, type Spectrum } from '../../src/optics/wavelengths.ts';
 import type { MeasuredFilm } from './films.ts';
-import { type Fit, fit, fitOwn, type LogCoefficients, mixed, type Sample, SETTINGS } from './fit.ts';
+import { fit, fitOwn, type LogCoefficients, mixed, type Sample, SETTINGS, type Settings } from './fit.ts';
 import { PAINTS } from './paints.ts';
 import { toSample } from './samples.ts';
 
@@ -42,62 +43,52 @@ export function differences(
   coefficients: LogCoefficients,
   x: number,
   mirrored = face.k1,
+  { forward } = SETTINGS,
 ): number[] {
-  const { k, s } = mixed(sample, coefficients);
+  const { a, s } = mixed(sample, coefficients);
   return sample.over.map(({ substrate, seen }) => {
     const predicted = Float64Array.from(
-      k,
-      (_, b) =>
-        outward(filmReflectance(k[b]! * x, s[b]! * x, inward(substrate[b]!, face)), face) -
-        face.k1 +
-        mirrored,
+      a,
+      (_, b) => forward(a[b]! * x, s[b]! * x, inward(substrate[b]!, face)) + mirrored,
     );
     return deltaE00(toLab(toXyz(predicted)), toLab(toXyz(seen)));
   });
 }
 
-/** Leaves every mixture out in turn. `whole` is the fit of all films, where the refits start. */
-export function leaveOneOut(films: readonly MeasuredFilm[], whole: Fit): HeldOut[] {
+/** Leaves every mixture out in turn. */
+export function leaveOneOut(films: readonly MeasuredFilm[], settings: Settings = SETTINGS): HeldOut[] {
   const samples = films.map(toSample);
   const out: HeldOut[] = [];
   samples.forEach((sample, i) => {
     if (sample.shares.length < 2) return;
-    const others = fit(
-      samples.filter((_, j) => j !== i),
-      PAINTS.length,
-      { ...SETTINGS, rounds: 6 },
-      whole,
-    );
+    const rest = samples.filter((_, j) => j !== i);
+    const others = fit(rest, PAINTS.length, settings);
+    if (!others.converged) throw new Error(`without ${sample.id} the fit does not come to rest`);
     const usual = geometricMean(others.thickness);
-    const thick = fitOwn(sample, others, { ...SETTINGS, gloss: 1e-6 });
-    const own = fitOwn(sample, others);
-    const bases = masstones(films, whole);
+    const thick = fitOwn(sample, others, { ...settings, gloss: 1e-6 });
+    const own = fitOwn(sample, others, settings);
+    const bases = masstones(films, others);
+    const overWhite = toLab(toXyz(sample.over[0]!.seen));
     out.push({
       film: films[i]!,
-      strict: differences(sample, others, usual),
-      thickness: differences(sample, others, thick.x),
-      own: differences(sample, others, own.x, own.m),
-      srgbAverage: deltaE00(srgbAverage(sample, bases), toLab(toXyz(sample.over[0]!.seen))),
-      singleConstant: deltaE00(
-        singleConstant(
-          sample,
-          samples.filter((_, j) => j !== i),
-          bases,
-        ),
-        toLab(toXyz(sample.over[0]!.seen)),
-      ),
+      strict: differences(sample, others, usual, face.k1, settings),
+      thickness: differences(sample, others, thick.x, face.k1, settings),
+      own: differences(sample, others, own.x, own.m, settings),
+      srgbAverage: deltaE00(srgbAverage(sample, bases), overWhite),
+      singleConstant: deltaE00(singleConstant(sample, rest, bases), overWhite),
     });
   });
   return out;
 }
 
 /** Masstones over white as seen; the fit's endless film for a paint that was never drawn alone. */
-function masstones(films: readonly MeasuredFilm[], whole: LogCoefficients): Spectrum[] {
+function masstones(films: readonly MeasuredFilm[], fitted: LogCoefficients): Spectrum[] {
   return PAINTS.map((paint, p) => {
     const alone = films.find((f) => f.mass.size === 1 && f.mass.has(paint.name));
     if (alone) return alone.overWhite;
-    return Float64Array.from({ length: BANDS }, (_, b) =>
-      outward(opaqueReflectance(Math.exp(whole.lnK[p]![b]!), Math.exp(whole.lnS[p]![b]!)), face),
+    return Float64Array.from(
+      { length: BANDS },
+      (_, b) => face.k1 + endless(Math.exp(fitted.lnA[p]![b]!), Math.exp(fitted.lnS[p]![b]!)),
     );
   });
 }
@@ -134,7 +125,7 @@ function singleConstant(sample: Sample, others: readonly Sample[], bases: readon
       });
       sum += share * (tints.length > 0 ? Math.max(0, median(tints)) : ratio(bases[p]![b]!));
     }
-    seen[b] = outward(opaqueReflectance(sum, 1), face);
+    seen[b] = outward(1 / (1 + sum + Math.sqrt(sum * (sum + 2))), face);
   }
   return toLab(toXyz(seen));
 }

@@ -1,16 +1,19 @@
 /**
- * Finds K and S of every paint, band by band, and the thickness and gloss of every film, from films of known
- * composition over known substrates. Damped least squares (Levenberg, Marquardt) on the logarithms of K and S, in a
- * lightness-like root of the reflectance seen in air, because that is where the eye's steps are even; coefficients and
- * the films' own figures take turns. What the films leave open is held by weak priors (thicknesses near one another,
- * mirrored light near Fresnel's, spectra smooth), and films that no coefficients explain (fluorescence, a weighing
- * slip) are listened to less, by weights that fall with their misfit (as least absolute residuals would), so that they do not spoil their neighbours.
+ * Finds absorption and scattering of every paint in every band, and the thickness and gloss of every film, from films of
+ * known composition over known substrates: all at once, by damped Gauss–Newton steps (Levenberg, Marquardt) on
+ * logarithms, in a lightness-like root of the reflectance seen in air, because that is where the eye's steps are even.
+ * It runs from a cold start until nothing moves any more.
+ *
+ * What the films leave open is held by weak priors: thicknesses near one another, mirrored light near Fresnel's,
+ * absorption curves bending little from band to band, scattering curves running level. Films that no coefficients
+ * explain (fluorescence, a weighing slip) are listened to less, by weights that fall with their misfit (as least
+ * absolute residuals would), so that they do not spoil their neighbours.
  */
 import { labRoot } from '../../src/optics/cie.ts';
-import { filmReflectance } from '../../src/optics/film.ts';
-import { solve } from '../../src/optics/linear.ts';
-import { inward, outward, type Surface, surface } from '../../src/optics/surface.ts';
+import { inward, type Surface, surface } from '../../src/optics/surface.ts';
+import { filmOverGround } from '../../src/optics/transport.ts';
 import { BANDS, type Spectrum } from '../../src/optics/wavelengths.ts';
+import { Bordered } from './banded.ts';
 
 /** A film to fit: volume shares of paints, and what was seen over each of its substrates. */
 export interface Sample {
@@ -21,9 +24,9 @@ export interface Sample {
   readonly over: readonly { readonly substrate: Spectrum; readonly seen: Spectrum }[];
 }
 
-/** ln of K and S per unit of thickness, by paint, then band. */
+/** ln of absorption and scattering per unit of thickness, by paint, then band. */
 export interface LogCoefficients {
-  readonly lnK: readonly Float64Array[];
+  readonly lnA: readonly Float64Array[];
   readonly lnS: readonly Float64Array[];
 }
 
@@ -32,9 +35,16 @@ export interface Fit extends LogCoefficients {
   readonly thickness: Float64Array;
   readonly mirrored: Float64Array;
   readonly weight: Float64Array;
+  /** steps taken, and whether the last of them no longer moved anything */
+  readonly steps: number;
+  readonly converged: boolean;
 }
 
+/** Light that leaves a film of absorption `a`, scattering `s` (both × thickness) over an internal reflectance. */
+export type Forward = (a: number, s: number, ground: number) => number;
+
 export interface Settings {
+  readonly forward: Forward;
   readonly face: Surface;
   /** standard deviation expected of ln thickness, and of the mirrored light */
   readonly spread: number;
@@ -43,26 +53,28 @@ export interface Settings {
   readonly tolerance: number;
   /** weight of a film of several paints against one of a single paint, which cannot be wrongly weighed out */
   readonly mixture: number;
-  /** strength of the smoothness over wavelength */
-  readonly smooth: number;
-  readonly rounds: number;
+  /** standard deviations per band: of the bend of ln absorption, and of the slope of ln scattering */
+  readonly bend: number;
+  readonly slope: number;
 }
 
 export const SETTINGS: Settings = {
+  forward: filmOverGround,
   face: surface(true),
   spread: 0.25,
   gloss: 0.003,
   tolerance: 0.003,
   mixture: 0.5,
-  smooth: 30,
-  rounds: 80,
+  bend: 0.1,
+  slope: 0.05,
 };
 
 /** Standard deviation of a root of reflectance where all is well. */
 const NOISE = 0.008;
 /** Logarithms are drawn weakly towards these, so that a coefficient no film shows stays a number. */
-const PRIOR = { k: Math.log(0.05), s: Math.log(0.5), width: 4 };
-const [LEAST, MOST] = [Math.log(1e-4), Math.log(1000)];
+const PRIOR = { a: Math.log(0.05), s: Math.log(0.5), width: 4 };
+const [LEAST, MOST] = [Math.log(1e-5), Math.log(1000)];
+const STEPS = 200;
 
 interface Internal {
   readonly root: readonly Float64Array[];
@@ -74,160 +86,174 @@ const internal = ({ over }: Sample, face: Surface): Internal => ({
   below: over.map(({ substrate }) => Float64Array.from(substrate, (r) => inward(r, face))),
 });
 
-/** What is seen of a film of K·X, S·X over `below`, when `mirrored` of the light turns back at its face. */
-export const seenRoot = (kx: number, sx: number, below: number, mirrored: number, face: Surface): number =>
-  labRoot(Math.max(0, outward(filmReflectance(kx, sx, below), face) - face.k1 + mirrored));
+const rootOf = (seen: number): number => labRoot(Math.max(0, seen));
+/** Relative step for slopes. */
+const H = 1e-4;
 
-/** Fits all samples. `from` is where to start, for refits with a film less. */
-export function fit(
-  samples: readonly Sample[],
-  paints: number,
-  settings = SETTINGS,
-  from?: LogCoefficients,
-): Fit {
-  const fresh = (value: number) => Array.from({ length: paints }, () => new Float64Array(BANDS).fill(value));
-  const lnK = from ? from.lnK.map((v) => Float64Array.from(v)) : fresh(0);
-  const lnS = from ? from.lnS.map((v) => Float64Array.from(v)) : fresh(0);
-  const thickness = new Float64Array(samples.length).fill(1);
-  const mirrored = new Float64Array(samples.length).fill(settings.face.k1);
-  const weight = new Float64Array(samples.length).fill(1);
+/** Fits all samples from a cold start. */
+export function fit(samples: readonly Sample[], paints: number, settings = SETTINGS): Fit {
+  const films = samples.length;
+  const perBand = 2 * paints;
+  const size = perBand * BANDS;
+  // Paints and films with whom nothing in this fit has to do with keep their priors; no case of its own.
+  const theta = new Float64Array(size + 2 * films);
+  const a = (p: number, b: number): number => b * perBand + 2 * p;
+  const s = (p: number, b: number): number => b * perBand + 2 * p + 1;
+  const x = (f: number): number => size + 2 * f;
+  const m = (f: number): number => size + 2 * f + 1;
+  for (let b = 0; b < BANDS; b++)
+    for (let p = 0; p < paints; p++) {
+      theta[a(p, b)] = Math.log(0.5);
+      theta[s(p, b)] = Math.log(0.5);
+    }
+  for (let f = 0; f < films; f++) theta[m(f)] = settings.face.k1;
   const seen = samples.map((sample) => internal(sample, settings.face));
-  const state = { lnK, lnS, thickness, mirrored, weight };
-  for (let round = 0; round < settings.rounds; round++) {
-    // From a cold start the coefficients move before the films' own figures may excuse anything.
-    if (from || round > 2)
-      samples.forEach((sample, f) => {
-        const own = fitOwn(sample, state, settings, { x: thickness[f]!, m: mirrored[f]! }, seen[f]!);
-        thickness[f] = own.x;
-        mirrored[f] = own.m;
-        weight[f] =
-          (sample.shares.length > 1 ? settings.mixture : 1) /
-          Math.sqrt(1 + (own.misfit / settings.tolerance) ** 2);
-      });
-    for (let b = 0; b < BANDS; b++) fitBand(b, samples, seen, state, settings);
-  }
-  return state;
-}
+  const listened = samples.map((sample) => (sample.shares.length > 1 ? settings.mixture : 1));
+  const weight = Float64Array.from(listened);
+  const equations = new Bordered(size, 3 * perBand - 1, 2 * films);
 
-interface State {
-  readonly lnK: Float64Array[];
-  readonly lnS: Float64Array[];
-  readonly thickness: Float64Array;
-  readonly mirrored: Float64Array;
-  readonly weight: Float64Array;
-}
-
-function fitBand(
-  b: number,
-  samples: readonly Sample[],
-  seen: readonly Internal[],
-  state: State,
-  settings: Settings,
-): void {
-  const { lnK, lnS, thickness, mirrored, weight } = state;
-  const paints = lnK.length;
-  const n = 2 * paints;
-  const at = new Float64Array(n);
-  const prior = new Float64Array(n);
-  const pull = new Float64Array(n);
-  for (let p = 0; p < paints; p++)
-    for (const [j, table, mean] of [
-      [2 * p, lnK[p]!, PRIOR.k],
-      [2 * p + 1, lnS[p]!, PRIOR.s],
-    ] as const) {
-      at[j] = table[b]!;
-      const near = [table[b - 1], table[b + 1]].filter((v) => v !== undefined);
-      const middle = near.reduce((sum, v) => sum + v, 0) / near.length;
-      const w = 1 / PRIOR.width ** 2;
-      pull[j] = w + settings.smooth;
-      prior[j] = (w * mean + settings.smooth * middle) / pull[j]!;
+  const priors = (at: Float64Array, visit: (at: number[], slopes: number[], miss: number) => void): void => {
+    for (let p = 0; p < paints; p++)
+      for (let b = 0; b < BANDS; b++) {
+        const w = 1 / PRIOR.width;
+        visit([a(p, b)], [w], w * (PRIOR.a - at[a(p, b)]!));
+        visit([s(p, b)], [w], w * (PRIOR.s - at[s(p, b)]!));
+        if (b > 0) {
+          const v = 1 / settings.slope;
+          visit([s(p, b), s(p, b - 1)], [v, -v], v * (at[s(p, b - 1)]! - at[s(p, b)]!));
+        }
+        if (b > 1) {
+          const v = 1 / settings.bend;
+          visit(
+            [a(p, b), a(p, b - 1), a(p, b - 2)],
+            [v, -2 * v, v],
+            v * (2 * at[a(p, b - 1)]! - at[a(p, b)]! - at[a(p, b - 2)]!),
+          );
+        }
+      }
+    for (let f = 0; f < films; f++) {
+      visit([x(f)], [1 / settings.spread], -at[x(f)]! / settings.spread);
+      visit([m(f)], [1 / settings.gloss], (settings.face.k1 - at[m(f)]!) / settings.gloss);
     }
-  const matrix = new Float64Array(n * n);
-  const right = new Float64Array(n);
-  const cost = (u: Float64Array, derive: boolean): number => {
+  };
+
+  /** The sum of squares; with `derive` the equations are filled too. `misfit` takes each film's mean square. */
+  const cost = (at: Float64Array, derive: boolean, misfit?: Float64Array): number => {
     let total = 0;
-    if (derive) {
-      matrix.fill(0);
-      right.fill(0);
-    }
-    for (let j = 0; j < n; j++) {
-      const d = u[j]! - prior[j]!;
-      total += pull[j]! * d * d;
-      if (derive) {
-        matrix[j * n + j]! += pull[j]!;
-        right[j]! -= pull[j]! * d;
-      }
-    }
-    for (let f = 0; f < samples.length; f++) {
+    if (derive) equations.clear();
+    priors(at, (places, slopes, miss) => {
+      total += miss * miss;
+      if (derive) equations.add(places, slopes, miss);
+    });
+    misfit?.fill(0);
+    for (let f = 0; f < films; f++) {
       const { shares } = samples[f]!;
-      const x = thickness[f]!;
-      let k = 0;
-      let s = 0;
-      for (const [p, share] of shares) {
-        k += share * x * Math.exp(u[2 * p]!);
-        s += share * x * Math.exp(u[2 * p + 1]!);
-      }
-      const { root, below } = seen[f]!;
+      const thick = Math.exp(at[x(f)]!);
+      const mirrored = at[m(f)]!;
       const w = Math.sqrt(weight[f]!) / NOISE;
-      for (let o = 0; o < root.length; o++) {
-        const g = below[o]![b]!;
-        const look = (kk: number, ss: number) => seenRoot(kk, ss, g, mirrored[f]!, settings.face) * w;
-        const miss = root[o]![b]! * w - look(k, s);
-        total += miss * miss;
-        if (!derive) continue;
-        const dk = (look(k * 1.001, s) - look(k * 0.999, s)) / (0.002 * k);
-        const ds = (look(k, s * 1.001) - look(k, s * 0.999)) / (0.002 * s);
+      const { root, below } = seen[f]!;
+      const n = 2 * shares.length;
+      const places = new Array<number>(n + 2);
+      const slopes = new Float64Array(n + 2);
+      for (let b = 0; b < BANDS; b++) {
+        let absorbs = 0;
+        let scatters = 0;
         for (const [p, share] of shares) {
-          const jk = dk * share * x * Math.exp(u[2 * p]!);
-          const js = ds * share * x * Math.exp(u[2 * p + 1]!);
-          right[2 * p]! += jk * miss;
-          right[2 * p + 1]! += js * miss;
-          for (const [r, other] of shares) {
-            const lk = dk * other * x * Math.exp(u[2 * r]!);
-            const ls = ds * other * x * Math.exp(u[2 * r + 1]!);
-            matrix[2 * p * n + 2 * r]! += jk * lk;
-            matrix[2 * p * n + 2 * r + 1]! += jk * ls;
-            matrix[(2 * p + 1) * n + 2 * r]! += js * lk;
-            matrix[(2 * p + 1) * n + 2 * r + 1]! += js * ls;
+          absorbs += share * thick * Math.exp(at[a(p, b)]!);
+          scatters += share * thick * Math.exp(at[s(p, b)]!);
+        }
+        for (let o = 0; o < root.length; o++) {
+          const g = below[o]![b]!;
+          const out = settings.forward(absorbs, scatters, g) + mirrored;
+          const here = rootOf(out);
+          const off = root[o]![b]! - here;
+          const miss = w * off;
+          total += miss * miss;
+          if (misfit) misfit[f]! += (off * off) / (root.length * BANDS);
+          if (!derive) continue;
+          const byA = (w * (rootOf(settings.forward(absorbs * (1 + H), scatters, g) + mirrored) - here)) / H;
+          const byS = (w * (rootOf(settings.forward(absorbs, scatters * (1 + H), g) + mirrored) - here)) / H;
+          for (let i = 0; i < shares.length; i++) {
+            const [p, share] = shares[i]!;
+            places[2 * i] = a(p, b);
+            places[2 * i + 1] = s(p, b);
+            slopes[2 * i] = (byA * share * thick * Math.exp(at[a(p, b)]!)) / absorbs;
+            slopes[2 * i + 1] = (byS * share * thick * Math.exp(at[s(p, b)]!)) / scatters;
           }
+          places[n] = x(f);
+          slopes[n] = byA + byS;
+          places[n + 1] = m(f);
+          slopes[n + 1] = (w * (rootOf(out + 1e-5) - here)) / 1e-5;
+          equations.add(places, slopes, miss);
         }
       }
     }
     return total;
   };
-  let damping = 1e-3;
-  let best = cost(at, true);
-  for (let step = 0; step < 12; step++) {
-    const damped = Float64Array.from(matrix);
-    for (let j = 0; j < n; j++) damped[j * n + j]! *= 1 + damping;
-    const move = solve(damped, Float64Array.from(right));
-    if (!move) break;
-    const next = at.map((v, j) => Math.min(MOST, Math.max(LEAST, v + Math.min(1, Math.max(-1, move[j]!)))));
-    const there = cost(next, false);
-    if (there < best) {
-      at.set(next);
-      const gain = best - there;
-      best = cost(at, true);
-      damping = Math.max(1e-7, damping / 5);
-      if (gain < 1e-5 * best) break;
-    } else damping = Math.min(1e6, damping * 6);
+
+  const misfit = new Float64Array(films);
+  let damping = 1e-2;
+  let still = 0;
+  let steps = 0;
+  const next = new Float64Array(theta.length);
+  for (; steps < STEPS && still < 2; steps++) {
+    // New weights change what is asked, so the sum of squares is taken afresh after them.
+    cost(theta, false, misfit);
+    for (let f = 0; f < films; f++)
+      weight[f] = listened[f]! / Math.sqrt(1 + misfit[f]! / settings.tolerance ** 2);
+    const best = cost(theta, true);
+    let moved = 0;
+    for (let attempt = 0; attempt < 12; attempt++) {
+      const move = equations.solve(damping);
+      if (move) {
+        moved = 0;
+        for (let i = 0; i < theta.length; i++) {
+          const step = Math.min(1, Math.max(-1, move[i]!));
+          const to = theta[i]! + step;
+          next[i] = i < size ? Math.min(MOST, Math.max(LEAST, to)) : to;
+          moved = Math.max(moved, Math.abs(next[i]! - theta[i]!));
+        }
+        for (let f = 0; f < films; f++) next[m(f)] = Math.max(0, next[m(f)]!);
+        const there = cost(next, false);
+        if (there < best) {
+          still = best - there < 1e-6 * best ? still + 1 : 0;
+          theta.set(next);
+          damping = Math.max(1e-9, damping / 6);
+          break;
+        }
+      }
+      damping *= 8;
+      if (damping > 1e8) {
+        still = 2;
+        break;
+      }
+    }
   }
-  for (let p = 0; p < paints; p++) {
-    lnK[p]![b] = at[2 * p]!;
-    lnS[p]![b] = at[2 * p + 1]!;
-  }
+  const spectra = (at: (p: number, b: number) => number): Float64Array[] =>
+    Array.from({ length: paints }, (_, p) =>
+      Float64Array.from({ length: BANDS }, (__, b) => theta[at(p, b)]!),
+    );
+  return {
+    lnA: spectra(a),
+    lnS: spectra(s),
+    thickness: Float64Array.from(samples, (_, f) => Math.exp(theta[x(f)]!)),
+    mirrored: Float64Array.from(samples, (_, f) => theta[m(f)]!),
+    weight,
+    steps,
+    converged: still >= 2,
+  };
 }
 
-/** K and S of a mixture, per unit of thickness. */
-export function mixed(sample: Sample, { lnK, lnS }: LogCoefficients): { k: Spectrum; s: Spectrum } {
-  const k = new Float64Array(BANDS);
+/** Absorption and scattering of a mixture, per unit of thickness. */
+export function mixed(sample: Sample, { lnA, lnS }: LogCoefficients): { a: Spectrum; s: Spectrum } {
+  const a = new Float64Array(BANDS);
   const s = new Float64Array(BANDS);
   for (const [p, share] of sample.shares)
     for (let b = 0; b < BANDS; b++) {
-      k[b]! += share * Math.exp(lnK[p]![b]!);
+      a[b]! += share * Math.exp(lnA[p]![b]!);
       s[b]! += share * Math.exp(lnS[p]![b]!);
     }
-  return { k, s };
+  return { a, s };
 }
 
 /** Thickness and mirrored light under which known paints look most like what was seen; the misfit that stays (rms). */
@@ -235,16 +261,14 @@ export function fitOwn(
   sample: Sample,
   coefficients: LogCoefficients,
   settings = SETTINGS,
-  from = { x: 1, m: settings.face.k1 },
-  known?: Internal,
 ): { x: number; m: number; misfit: number } {
-  const { root, below } = known ?? internal(sample, settings.face);
-  const { k, s } = mixed(sample, coefficients);
+  const { root, below } = internal(sample, settings.face);
+  const { a, s } = mixed(sample, coefficients);
   const squares = (x: number, m: number): number => {
     let total = 0;
     for (let o = 0; o < root.length; o++)
       for (let b = 0; b < BANDS; b++)
-        total += (root[o]![b]! - seenRoot(k[b]! * x, s[b]! * x, below[o]![b]!, m, settings.face)) ** 2;
+        total += (root[o]![b]! - rootOf(settings.forward(a[b]! * x, s[b]! * x, below[o]![b]!) + m)) ** 2;
     return total;
   };
   const cost = (lnX: number, m: number): number =>
@@ -253,7 +277,7 @@ export function fitOwn(
       : squares(Math.exp(lnX), m) / NOISE ** 2 +
         (lnX / settings.spread) ** 2 +
         ((m - settings.face.k1) / settings.gloss) ** 2;
-  let at = [Math.log(from.x), from.m] as [number, number];
+  let at = [0, settings.face.k1] as [number, number];
   const step = [0.1, 0.002];
   let best = cost(...at);
   for (let i = 0; i < 60 && step[0]! > 1e-4; i++) {

@@ -134,7 +134,7 @@ export function kinPigments(known: readonly Derived[]): Derived[] {
   return ROWS.map(([id, name, k, s, shift = 0]) => {
     const kin = known.find((p) => p.id === name);
     if (!kin) throw new Error(`${id}: its kin ${name} is not known yet`);
-    const pair = { k: moved(kin.k, k, shift), s: moved(kin.s, s, shift) };
+    const pair = { a: moved(kin.a, k, shift), s: moved(kin.s, s, shift) };
     return {
       id,
       class: 'D' as const,

@@ -1,13 +1,18 @@
 /**
- * Class B: K and S measured in an acrylic binder relative to titanium white, rescaled by volume to pure pigment. The
- * makers' pigment volumes are not published; the shares below are ours for artists' acrylics (strong organic colours
- * hold little, oxides and earths more), and one common factor draws them towards the two pigments measured in both binders.
+ * Class B: absorption and scattering measured in an acrylic binder relative to titanium white, rescaled by volume to pure
+ * pigment. The published K and S are those of Kubelka and Munk; what they stand for are the masstone and the tints they
+ * were read from, so those are what the coefficients here are fitted to. The makers' pigment volumes are not published;
+ * the shares below are ours for artists' acrylics (strong organic colours hold little, oxides and earths more), and one
+ * common factor draws them towards the two pigments measured in both binders.
  */
 import { BANDS, type Spectrum, wavelengths } from '../../src/optics/wavelengths.ts';
 import { readTable } from './csv.ts';
+import { type Expectations, estimate, type Pair, type Tint } from './estimate.ts';
 import { geometricMean } from './evaluate.ts';
+import { expected } from './expectations.ts';
 import { spectrum } from './films.ts';
-import { WHITE_S } from './measured.ts';
+import { kubelkaMunk } from './kubelka-munk.ts';
+import { hidingScattering } from './measured.ts';
 import type { Derived } from './table.ts';
 import { strengthResidual } from './uncertain.ts';
 
@@ -40,43 +45,73 @@ const ROWS: readonly (readonly [row: string, id: string, share: number])[] = [
 
 /** Strength may be off by this factor: what the shares and the two common pigments scatter by. */
 export const STRENGTH_FACTOR = 1.5;
+/** Parts of paint in a hundred of the mixture with white whose colours the published coefficients stand for. */
+const TINTS = [0.5, 0.2, 0.05];
 
-export function rescaledPigments(
-  csv: string,
-  measured: readonly Derived[],
-): { pigments: Derived[]; common: number } {
+export interface Rescaled {
+  readonly pigments: readonly Derived[];
+  /** factor on the strengths that the pigments measured in both binders ask for */
+  readonly common: number;
+}
+
+export function rescaledPigments(csv: string, measured: readonly Derived[]): Rescaled {
   const rows = readTable(csv);
   const find = (name: string, quantity: string): Spectrum => {
     const row = rows.find((r) => r.pigment === name && r.quantity === quantity);
     if (!row) throw new Error(`no ${quantity} of ${name}`);
     return spectrum(row, `${quantity} of ${name}`);
   };
-  const white = ROWS[0]!;
+  const [whiteRow, , whiteShare] = ROWS[0]!;
   // The table is relative to the white at every wavelength; rutile itself scatters about as 1/λ, as lead white here does.
-  const unit = Float64Array.from(wavelengths, (nm) => (WHITE_S.PW6 * white[2] * 550) / nm);
-  const scaled = (values: Spectrum, share: number, common: number) =>
-    Float64Array.from({ length: BANDS }, (_, b) => (values[b]! * unit[b]! * common) / share);
+  const level = hidingScattering('PW6');
+  const whiteS = Float64Array.from(wavelengths, (nm) => (level * 550) / nm);
+  const [whiteK, whiteKS] = [find(whiteRow, 'K'), find(whiteRow, 'S')];
+  const white: Pair = {
+    s: whiteS,
+    // K/S of an endless film over its a/s is near 3 for so little absorption.
+    a: Float64Array.from(whiteS, (s, b) => (s * whiteK[b]!) / whiteKS[b]! / 3),
+  };
+  const fitted = (row: string, id: string, share: number, extra: Partial<Expectations> = {}): Pair => {
+    const [k, s] = [find(row, 'K'), find(row, 'S')];
+    const tint = (part: number): Tint => ({
+      kind: 'tint',
+      part,
+      share: part * share,
+      ...(part < 1 ? { white: { ...white, share: (1 - part) * whiteShare } } : {}),
+      seen: Float64Array.from({ length: BANDS }, (_, b) =>
+        // An endless film is one whose scattering is that of thousands.
+        kubelkaMunk(
+          1e4 * (part * k[b]! + (1 - part) * whiteK[b]!),
+          1e4 * (part * s[b]! + (1 - part) * whiteKS[b]!),
+          0,
+        ),
+      ),
+    });
+    return estimate([], [tint(1), ...TINTS.map(tint)], { ...expected(id), ...extra }, TINT_NOISE);
+  };
   const peak = (values: Spectrum) => Math.max(...values);
   // The shares themselves count as one voice beside the two pigments.
   const common = geometricMean([
     1,
     ...ROWS.flatMap(([row, id, share]) => {
       const known = measured.find((m) => m.id === id);
-      return known ? [peak(known.k) / peak(scaled(find(row, 'K'), share, 1))] : [];
+      return known ? [peak(known.a) / peak(fitted(row, id, share).a)] : [];
     }),
   ]);
   const lead = measured.find((m) => m.id === 'PW1')!;
   const pigments = ROWS.filter(([, id]) => !measured.some((m) => m.id === id)).map(([row, id, share]) => {
-    const factor = id === 'PW6' ? 1 : common;
-    const pair = { k: scaled(find(row, 'K'), share, factor), s: scaled(find(row, 'S'), share, factor) };
+    const pair = id === 'PW6' ? white : fitted(row, id, share / common);
     return {
       id,
       class: 'B' as const,
       ...pair,
       residual: Math.hypot(2, strengthResidual(pair, lead, id === 'PW6' ? 1.2 : STRENGTH_FACTOR)),
       source: 'okumura' as const,
-      note: '',
+      note: `From ${row}.`,
     };
   });
   return { pigments, common };
 }
+
+/** Standard deviation of a root of reflectance of the published coefficients. */
+const TINT_NOISE = 0.02;

@@ -6,7 +6,7 @@ export const SOURCES = {
   okumura:
     'Measured in an acrylic binder (Okumura, thesis, Rochester Institute of Technology, 2005), rescaled by volume.',
   'four-grounds':
-    'One film over four grounds (CC BY 4.0 data: Deborah, WHISPERS 2022, doi 10.1109/WHISPERS56178.2022.9955067; K·X and S·X derived); strength estimated.',
+    'Films over four grounds (CC BY 4.0 data: Deborah, WHISPERS 2022, doi 10.1109/WHISPERS56178.2022.9955067; coefficients derived); strength estimated.',
   kinship: 'Estimated from related pigments (assumption).',
 } as const;
 
@@ -14,7 +14,7 @@ export interface Derived {
   readonly id: string;
   readonly class: 'A' | 'B' | 'C' | 'D';
   /** per µm of pure pigment */
-  readonly k: Spectrum;
+  readonly a: Spectrum;
   readonly s: Spectrum;
   /** ΔE00 */
   readonly residual: number;
@@ -30,7 +30,7 @@ const thousandths = (values: Spectrum): number[] =>
 export function tableText(pigments: readonly Derived[]): string {
   const names = Object.keys(SOURCES);
   const rows = pigments.map((p) => {
-    if (p.k.length !== BANDS || ![...p.k, ...p.s].every(Number.isFinite))
+    if (p.a.length !== BANDS || ![...p.a, ...p.s].every(Number.isFinite))
       throw new Error(`${p.id}: not a number`);
     return JSON.stringify({
       id: p.id,
@@ -38,9 +38,9 @@ export function tableText(pigments: readonly Derived[]): string {
       residual: Math.round(p.residual * 10) / 10,
       source: names.indexOf(p.source),
       note: p.note,
-      k: thousandths(p.k),
+      a: thousandths(p.a),
       s: thousandths(p.s),
     });
   });
-  return `{\n"unit": "thousandths of log10 of K and S per micrometre of pure pigment, 400 to 700 nm by 10 nm",\n"sources": ${JSON.stringify(Object.values(SOURCES))},\n"pigments": [\n${rows.join(',\n')}\n]\n}\n`;
+  return `{\n"unit": "thousandths of log10 of absorption (a) and reduced scattering (s) per micrometre of pure pigment, 400 to 700 nm by 10 nm",\n"sources": ${JSON.stringify(Object.values(SOURCES))},\n"pigments": [\n${rows.join(',\n')}\n]\n}\n`;
 }

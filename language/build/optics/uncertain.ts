@@ -4,37 +4,21 @@
  */
 import { toLab, toXyz } from '../../src/optics/cie.ts';
 import { deltaE00 } from '../../src/optics/difference.ts';
-import { filmReflectance, opaqueReflectance } from '../../src/optics/film.ts';
-import { GLOSS, outward } from '../../src/optics/surface.ts';
+import { endless, filmOverGround } from '../../src/optics/transport.ts';
 import { BANDS } from '../../src/optics/wavelengths.ts';
 import { mean } from './evaluate.ts';
 import type { Derived } from './table.ts';
 
-type Pair = Pick<Derived, 'k' | 's'>;
+type Pair = Pick<Derived, 'a' | 's'>;
 
 /** `factor`: by how much (times or divided) the strength may be off. */
 export function strengthResidual(pigment: Pair, white: Pair, factor: number): number {
+  const look = (band: (b: number) => number) => toLab(toXyz(Float64Array.from({ length: BANDS }, (_, b) => band(b))));
   const tint = (f: number) =>
-    toLab(
-      toXyz(
-        Float64Array.from({ length: BANDS }, (_, b) =>
-          outward(
-            opaqueReflectance(
-              0.1 * f * pigment.k[b]! + 0.9 * white.k[b]!,
-              0.1 * f * pigment.s[b]! + 0.9 * white.s[b]!,
-            ),
-            GLOSS,
-          ),
-        ),
-      ),
+    look((b) =>
+      endless(0.1 * f * pigment.a[b]! + 0.9 * white.a[b]!, 0.1 * f * pigment.s[b]! + 0.9 * white.s[b]!),
     );
   const glaze = (f: number) =>
-    toLab(
-      toXyz(
-        Float64Array.from({ length: BANDS }, (_, b) =>
-          outward(filmReflectance(1.5 * f * pigment.k[b]!, 1.5 * f * pigment.s[b]!, 0.85), GLOSS),
-        ),
-      ),
-    );
+    look((b) => filmOverGround(1.5 * f * pigment.a[b]!, 1.5 * f * pigment.s[b]!, 0.85));
   return mean([tint, glaze].flatMap((look) => [factor, 1 / factor].map((f) => deltaE00(look(1), look(f)))));
 }

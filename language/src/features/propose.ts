@@ -75,7 +75,7 @@ export function propose(study: Study, wanted: Wanted): Proposal | undefined {
     paints,
     ...(share > 0 ? { medium: { share, solids: composition?.mediumSolids } } : {}),
     thickness,
-    below: below.reflectance,
+    below: below.stack,
     face,
     light: plan.studio.lightSource?.value,
     most: wanted.most,
@@ -130,7 +130,7 @@ export function proposeFilm(
   const request = {
     target,
     pigments,
-    below: below.reflectance,
+    below: below.stack,
     face,
     light: study.plan.studio.lightSource?.value,
   };

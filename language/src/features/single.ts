@@ -2,7 +2,7 @@
 import type { Lab } from '../optics/cie.ts';
 import { opticalData } from '../optics/data.ts';
 import type { Paint as MatchPaint } from '../optics/match.ts';
-import { fromLab } from '../optics/spectrum.ts';
+import { groundOf } from '../optics/spectrum.ts';
 import { layOn, toColour } from '../optics/stack.ts';
 import { GLOSS } from '../optics/surface.ts';
 import type { Formula, Ingredient, Layer } from '../plan/plan.ts';
@@ -59,5 +59,5 @@ export function masstone(study: Study, name: string, ingredient: Ingredient): La
   if (!paint || !(paint.solids && paint.solids > 0)) return undefined;
   const solids = paint.solids;
   const pigments = paint.pigments.map(({ optical, fraction }) => ({ optical, fraction: fraction / solids }));
-  return toColour(layOn({ pigments, thickness: COVERING_UM }, fromLab(PRIMED, GLOSS)), GLOSS).lab;
+  return toColour(layOn({ pigments, thickness: COVERING_UM }, groundOf(PRIMED, GLOSS)), GLOSS).lab;
 }

@@ -1,4 +1,4 @@
-/** The shipped optical data: K and S of each pigment, how far they may be trusted, and on what they rest. */
+/** The shipped optical data: absorption and scattering of each pigment, how far they may be trusted, and on what they rest. */
 
 import type { Coefficients } from './film.ts';
 import table from './tables/pigments.json' with { type: 'json' };
@@ -13,7 +13,7 @@ export type Confidence = 'A' | 'B' | 'C' | 'D';
 /** Absorption and scattering of one pigment in oil, 400 to 700 nm by 10 nm, and how far to trust them. */
 export interface OpticalData extends Coefficients {
   /** absorption per µm of pure pigment, 31 bands */
-  readonly k: Spectrum;
+  readonly a: Spectrum;
   /** scattering per µm of pure pigment, 31 bands */
   readonly s: Spectrum;
   readonly confidence: Confidence;
@@ -31,7 +31,7 @@ interface Row {
   readonly source: number;
   readonly note: string;
   /** thousandths of log10 of the value per µm, one a band */
-  readonly k: readonly number[];
+  readonly a: readonly number[];
   readonly s: readonly number[];
 }
 
@@ -57,7 +57,7 @@ export function opticalData(pigmentId: string): OpticalData | undefined {
   const row = rows.get(pigmentId);
   if (!row) return undefined;
   const data: OpticalData = {
-    k: decode(row.k),
+    a: decode(row.a),
     s: decode(row.s),
     confidence: row.class as Confidence,
     residual: row.residual,

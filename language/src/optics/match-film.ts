@@ -1,11 +1,14 @@
 /**
- * The inner loop of matching: colour of a mixture and how it answers to each paint's share. Everything lies in flat
- * arrays made once; an evaluation allocates nothing.
+ * The inner loop of matching: colour of a mixture and how it answers to each paint's share. What a film of the paints at
+ * hand can look like in a band is tabled once over the logarithms of absorption and scattering, since a mixture lies
+ * between its paints; an evaluation reads the table and allocates nothing.
  */
 import { type Light, labRoot, lightOf } from './cie.ts';
-import { type Coefficients, tanhOver } from './film.ts';
+import type { Coefficients } from './film.ts';
+import { type FilmTable, filmTable } from './film-table.ts';
 import type { Surface } from './surface.ts';
-import { BANDS, type Spectrum } from './wavelengths.ts';
+import type { Stack } from './transport.ts';
+import { BANDS } from './wavelengths.ts';
 
 export interface Paint {
   readonly name: string;
@@ -34,25 +37,25 @@ export interface Mixer {
     lab: Float64Array,
     jacobian?: Float64Array,
   ): void;
-  /** rough strength of each paint: mean of K and a fifth of S, per µm of dry film */
+  /** rough strength of each paint: mean of absorption and a tenth of scattering, per µm of dry film */
   readonly strength: Float64Array;
 }
 
 const ROOT_FOOT = 216 / 24389;
 const rootSlope = (t: number): number => (t > ROOT_FOOT ? 1 / (3 * Math.cbrt(t) ** 2) : 24389 / 3132);
 
-/** A mixer over a fixed film: `thickness` µm, dry, laid on `below` (internal) and seen through `face` under `light`. */
+/** A mixer over a fixed film: `thickness` µm, dry, laid on `below` and seen through `face` under `light`. */
 export function createMixer(
   paints: readonly Paint[],
   medium: Medium | undefined,
   thickness: number,
-  below: Spectrum,
+  below: Stack,
   face: Surface,
   light: Light = 'D65',
 ): Mixer {
   const n = paints.length;
   const share = Math.min(0.99, Math.max(0, medium?.share ?? 0));
-  const kd = new Float64Array(n * BANDS);
+  const ad = new Float64Array(n * BANDS);
   const sd = new Float64Array(n * BANDS);
   const dry = new Float64Array(n);
   const strength = new Float64Array(n);
@@ -62,18 +65,21 @@ export function createMixer(
     for (const { optical, fraction } of paint.pigments)
       for (let b = 0; b < BANDS; b++) {
         const v = (thickness * (1 - share) * Math.max(0, fraction)) / dry[p]!;
-        kd[p * BANDS + b]! += v * optical.k[b]!;
+        ad[p * BANDS + b]! += v * optical.a[b]!;
         sd[p * BANDS + b]! += v * optical.s[b]!;
       }
     for (let b = 0; b < BANDS; b++)
-      strength[p]! += (kd[p * BANDS + b]! + 0.2 * sd[p * BANDS + b]!) / BANDS / Math.max(1e-9, thickness);
+      strength[p]! += (ad[p * BANDS + b]! + 0.1 * sd[p * BANDS + b]!) / BANDS / Math.max(1e-9, thickness);
   });
 
   const { x: wx, y: wy, z: wz, white } = lightOf(light);
-  const { k1, k2, specular } = face;
-  const through = (1 - k1) * (1 - k2);
+  const mirrored = face.specular ? face.k1 : 0;
+  const tables: FilmTable[] = Array.from({ length: BANDS }, (_, b) => {
+    const of = (all: Float64Array) => Array.from({ length: n }, (__, p) => all[p * BANDS + b]!);
+    return filmTable(of(ad), of(sd), below, b);
+  });
   const shareOf = new Float64Array(n);
-  const ck = new Float64Array(3 * BANDS);
+  const ca = new Float64Array(3 * BANDS);
   const cs = new Float64Array(3 * BANDS);
   const raw = new Float64Array(3 * n);
   const mean = new Float64Array(3);
@@ -94,39 +100,26 @@ export function createMixer(
       let Y = 0;
       let Z = 0;
       for (let b = 0; b < BANDS; b++) {
-        let k = 0;
+        let a = 0;
         let s = 0;
         for (let i = 0; i < m; i++) {
           const at = subset[i]! * BANDS + b;
-          k += shareOf[i]! * kd[at]!;
+          a += shareOf[i]! * ad[at]!;
           s += shareOf[i]! * sd[at]!;
         }
-        const g = below[b]!;
-        const zz = k * (k + 2 * s);
-        const q = tanhOver(Math.sqrt(zz));
-        const up = s - (k + s) * g;
-        const down = k + s - s * g;
-        const d = 1 + q * down;
-        const r = (g + q * up) / d;
-        const out = 1 - k2 * r;
-        const seen = (specular ? k1 : 0) + (through * r) / out;
+        const film = tables[b]!;
+        const seen = mirrored + film.read(a, s, jacobian !== undefined);
         X += wx[b]! * seen;
         Y += wy[b]! * seen;
         Z += wz[b]! * seen;
         if (!jacobian) continue;
-        // q = tanh(z)/z, so dq/d(z²) is (1 − q − q²z²)/(2z²), near −1/3 for thin films.
-        const bend = zz < 1e-4 ? -2 / 3 + (8 / 15) * zz : (1 - q - q * q * zz) / zz;
-        const qk = bend * (k + s);
-        const qs = bend * k;
-        const rk = (qk * up - q * g - r * (qk * down + q)) / d;
-        const rs = (qs * up + q * (1 - g) - r * (qs * down + q * (1 - g))) / d;
-        const slope = through / (out * out);
-        ck[b] = wx[b]! * slope * rk;
-        cs[b] = wx[b]! * slope * rs;
-        ck[BANDS + b] = wy[b]! * slope * rk;
-        cs[BANDS + b] = wy[b]! * slope * rs;
-        ck[2 * BANDS + b] = wz[b]! * slope * rk;
-        cs[2 * BANDS + b] = wz[b]! * slope * rs;
+        const { byA, byS } = film;
+        ca[b] = wx[b]! * byA;
+        cs[b] = wx[b]! * byS;
+        ca[BANDS + b] = wy[b]! * byA;
+        cs[BANDS + b] = wy[b]! * byS;
+        ca[2 * BANDS + b] = wz[b]! * byA;
+        cs[2 * BANDS + b] = wz[b]! * byS;
       }
       const tx = X / white[0];
       const ty = Y / white[1];
@@ -144,7 +137,7 @@ export function createMixer(
           let sum = 0;
           const at = subset[i]! * BANDS;
           for (let b = 0; b < BANDS; b++)
-            sum += ck[c * BANDS + b]! * kd[at + b]! + cs[c * BANDS + b]! * sd[at + b]!;
+            sum += ca[c * BANDS + b]! * ad[at + b]! + cs[c * BANDS + b]! * sd[at + b]!;
           raw[3 * i + c] = sum;
           mean[c]! += shareOf[i]! * sum;
         }

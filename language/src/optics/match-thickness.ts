@@ -5,12 +5,12 @@ import { deltaE00 } from './difference.ts';
 import { type Limit, limitOf } from './match-limit.ts';
 import { type FilmPigment, layOn, toColour } from './stack.ts';
 import type { Surface } from './surface.ts';
-import { BANDS, type Spectrum } from './wavelengths.ts';
+import { newStack, type Stack } from './transport.ts';
 
 export interface ThicknessRequest {
   readonly target: Lab;
   readonly pigments: readonly FilmPigment[];
-  readonly below: Spectrum;
+  readonly below: Stack;
   readonly face: Surface;
   readonly light?: Light;
   /** ΔE00 that counts as reached; 2 unless said */
@@ -35,12 +35,12 @@ export interface ThicknessMatch {
 const [THINNEST, THICKEST] = [0.5, 300];
 const MOST_COATS = 12;
 
-const look = (request: ThicknessRequest, thickness: number, out: Spectrum): Lab =>
+const look = (request: ThicknessRequest, thickness: number, out: Stack): Lab =>
   toColour(layOn({ pigments: request.pigments, thickness }, request.below, out), request.face, request.light)
     .lab;
 
 function outcome(request: ThicknessRequest, thickness: number, coats?: number): ThicknessMatch {
-  const lab = look(request, thickness, new Float64Array(BANDS));
+  const lab = look(request, thickness, newStack());
   const off = deltaE00(request.target, lab);
   const reachable = off <= (request.within ?? 2);
   return {
@@ -58,7 +58,7 @@ function outcome(request: ThicknessRequest, thickness: number, coats?: number): 
 
 /** The dry film, 0.5 to 300 µm, that comes nearest the target: a scan by steps of 6 %, then finer around the best. */
 export function matchThickness(request: ThicknessRequest): ThicknessMatch {
-  const out = new Float64Array(BANDS);
+  const out = newStack();
   const off = (x: number): number => deltaE00(request.target, look(request, x, out));
   let best = THINNEST;
   let least = off(best);
@@ -78,7 +78,7 @@ export function matchThickness(request: ThicknessRequest): ThicknessMatch {
 
 /** The number of coats, 1 to 12, of `perCoat` µm each that comes nearest the target. */
 export function matchCoats(request: ThicknessRequest, perCoat: number): ThicknessMatch {
-  const out = new Float64Array(BANDS);
+  const out = newStack();
   let best = 1;
   let least = Number.POSITIVE_INFINITY;
   for (let coats = 1; coats <= MOST_COATS; coats++) {

@@ -7,15 +7,15 @@
 import { type Lab, type Light, toLab, toXyz } from './cie.ts';
 import { hexOf } from './css.ts';
 import { deltaE00, deltaE00Of } from './difference.ts';
-import { filmReflectance } from './film.ts';
 import { createMixer, type Medium, type Mixer, type Paint } from './match-film.ts';
 import { type Limit, limitOf } from './match-limit.ts';
 import { MOST_PARTS, polished, type Rounded, wholeParts } from './match-parts.ts';
 import { createSolver, LEAST_LOG, metricAt, type Solver } from './match-solve.ts';
 import { smoothSpectrum } from './spectrum.ts';
-import { toColour } from './stack.ts';
-import { outward, type Surface } from './surface.ts';
-import { BANDS, type Spectrum } from './wavelengths.ts';
+import { layOn, toColour } from './stack.ts';
+import type { Surface } from './surface.ts';
+import { leaving, type Stack } from './transport.ts';
+import type { Spectrum } from './wavelengths.ts';
 
 export type { Medium, Paint } from './match-film.ts';
 export type { Limit } from './match-limit.ts';
@@ -27,8 +27,8 @@ export interface MatchRequest {
   readonly medium?: Medium;
   /** µm, dry, all coats */
   readonly thickness: number;
-  /** internal reflectance of what lies beneath */
-  readonly below: Spectrum;
+  /** what lies beneath */
+  readonly below: Stack;
   readonly face: Surface;
   readonly light?: Light;
   /** paints in one recipe at most; 4 unless said */
@@ -280,18 +280,13 @@ function spectrumOf(
   subset.forEach((p, i) => {
     dry += ((1 - share) * parts[i]! * (paints[p]!.solids ?? 1)) / whole;
   });
-  return Float64Array.from({ length: BANDS }, (_, b) => {
-    let k = 0;
-    let s = 0;
-    subset.forEach((p, i) => {
-      for (const { optical, fraction } of paints[p]!.pigments) {
-        const x = (thickness * (1 - share) * parts[i]! * Math.max(0, fraction)) / whole / Math.max(1e-6, dry);
-        k += x * optical.k[b]!;
-        s += x * optical.s[b]!;
-      }
-    });
-    return outward(filmReflectance(k, s, below[b]!), face);
-  });
+  const pigments = subset.flatMap((p, i) =>
+    paints[p]!.pigments.map(({ optical, fraction }) => ({
+      optical,
+      fraction: ((1 - share) * parts[i]! * Math.max(0, fraction)) / whole / Math.max(1e-6, dry),
+    })),
+  );
+  return leaving(layOn({ pigments, thickness }, below), face);
 }
 
 /** CIE special index of metamerism, D65 to A, in ΔE00, with multiplicative correction of what differs under D65. */

@@ -8,6 +8,7 @@ import { fromLabToXyz, type Lab, lightOf, toLab, toXyz } from './cie.ts';
 import { deltaE00 } from './difference.ts';
 import { solve } from './linear.ts';
 import { inwardInto, type Surface } from './surface.ts';
+import { lambert, type Stack } from './transport.ts';
 import { BANDS, type Spectrum } from './wavelengths.ts';
 
 const SIZE = BANDS + 3;
@@ -107,3 +108,6 @@ export function fromLab(lab: Lab, face: Surface): Spectrum {
   inwardInto(internal, smoothSpectrum(lab).seen, face);
   return internal;
 }
+
+/** An opaque surface of a known colour, to lay films on. */
+export const groundOf = (lab: Lab, face: Surface): Stack => lambert(fromLab(lab, face));

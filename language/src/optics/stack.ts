@@ -1,9 +1,10 @@
 /** Films laid one on another, and the colour that comes out. What the study calls. */
 import { type Lab, type Light, toLab, toXyz, type Xyz } from './cie.ts';
 import type { OpticalData } from './data.ts';
-import { type Coefficients, filmOver, mixInto } from './film.ts';
-import { outwardInto, type Surface } from './surface.ts';
-import { BANDS, type Spectrum } from './wavelengths.ts';
+import { type Coefficients, mixInto } from './film.ts';
+import type { Surface } from './surface.ts';
+import { lay, leaving, newStack, type Plate, plate, type Stack } from './transport.ts';
+import { BANDS } from './wavelengths.ts';
 
 export interface FilmPigment {
   readonly optical: OpticalData;
@@ -29,31 +30,30 @@ export type BareFilm = Omit<Film, 'pigments'> & {
 /** What stays of a film wiped out while it is open: a quarter (assumption). */
 export const WIPED_OUT_KEEPS = 0.25;
 
-const kx = new Float64Array(BANDS);
-const sx = new Float64Array(BANDS);
+const a = new Float64Array(BANDS);
+const s = new Float64Array(BANDS);
 
-/**
- * Internal reflectance after `film` is laid on `below` (internal). `below` is left as it is; `out` receives the result
- * where given (it may be `below` itself).
- */
-export function layOn(film: BareFilm, below: Spectrum, out: Spectrum = new Float64Array(BANDS)): Spectrum {
-  if (out !== below) out.set(below);
+/** A film by itself, ready to be laid on whatever lies beneath. */
+export function plateOf({ pigments, thickness, coats = 1, keep = 1 }: BareFilm, out?: Plate): Plate {
   // Coats of one film are one film of their summed thickness: the equations split and join exactly.
-  const x = film.thickness * (film.coats ?? 1) * (film.keep ?? 1);
-  if (!(x > 0)) return out;
   mixInto(
-    kx,
-    sx,
-    film.pigments.map((p) => p.optical),
-    film.pigments.map((p) => p.fraction),
-    x,
+    a,
+    s,
+    pigments.map((p) => p.optical),
+    pigments.map((p) => p.fraction),
+    thickness * coats * keep,
   );
-  filmOver(kx, sx, out);
-  return out;
+  return plate(a, s, out);
 }
 
-/** Lays films bottom to top; returns the internal reflectance after the last. */
-export function layAll(films: readonly Film[], below: Spectrum): Spectrum {
+const work = plate(a, s);
+
+/** The stack after `film` is laid on `below`, which is left as it is; `out` receives it where given (it may be `below`). */
+export const layOn = (film: BareFilm, below: Stack, out: Stack = newStack()): Stack =>
+  lay(plateOf(film, work), below, out);
+
+/** Lays films bottom to top; returns the stack after the last. */
+export function layAll(films: readonly BareFilm[], below: Stack): Stack {
   const out = Float64Array.from(below);
   for (const film of films) layOn(film, out, out);
   return out;
@@ -67,9 +67,9 @@ export interface Colour {
 
 const seen = new Float64Array(BANDS);
 
-/** The colour of an internal reflectance seen through `face` under `light` (D65 unless said), 2°. */
-export function toColour(internal: Spectrum, face: Surface, light: Light = 'D65'): Colour {
-  outwardInto(seen, internal, face);
+/** The colour of a stack seen through `face` under `light` (D65 unless said), 2°. */
+export function toColour(stack: Stack, face: Surface, light: Light = 'D65'): Colour {
+  leaving(stack, face, seen);
   const xyz = toXyz(seen, light);
   return { lab: toLab(xyz, light), xyz };
 }

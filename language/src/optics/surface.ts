@@ -1,6 +1,7 @@
 /**
- * The paint's upper face, where part of the light turns back before it enters and part of it cannot leave: Saunderson's
- * correction (JOSA 32 (1942) 727), applied once, on top. Layers and grounds below enter as internal reflectances.
+ * The paint's upper face, where part of the light turns back before it enters and part of it cannot leave. For a ground
+ * that scatters evenly this is Saunderson's correction (JOSA 32 (1942) 727); it turns measured reflectances of such
+ * grounds into internal ones, and back. Films over them go through `transport.ts`, where the face is met once, on top.
  */
 import { BANDS, type Spectrum } from './wavelengths.ts';
 

@@ -1,17 +1,17 @@
 /**
- * A painter's own swatches to K and S. Each colour becomes a reflectance: the smoothest change, to that colour, of what
- * the pigment's class data predict for the swatch (the smoothest of all where there are none). K and S then follow band
- * by band: masstone and tint give K/S twice (Duncan's mixture turned round), a film over black and over white gives K·X
- * and S·X (Kubelka turned round), and what the swatches leave open stays with the class data. All at once, as weighted
- * least squares on the logarithms of K and S: the class data pull as hard as their class deserves, and nothing can come
+ * A painter's own swatches to absorption and scattering. Each colour becomes a reflectance: the smoothest change, to that colour, of what
+ * the pigment's class data predict for the swatch (the smoothest of all where there are none). The coefficients then
+ * follow band by band: masstone and tint tell their ratio twice, a film over black and over white tells both, and what
+ * the swatches leave open stays with the class data. All at once, as weighted least squares on their logarithms: the class data pull as hard as their class deserves, and nothing can come
  * out negative or endless.
  */
 import { type Lab, labRoot, toLab, toXyz } from './cie.ts';
 import type { Confidence, OpticalData } from './data.ts';
 import { deltaE00 } from './difference.ts';
-import { type Coefficients, filmReflectance, opaqueReflectance } from './film.ts';
+import type { Coefficients } from './film.ts';
 import { fromLab, smoothSpectrum } from './spectrum.ts';
-import { GLOSS, MATT, outward, type Surface } from './surface.ts';
+import { GLOSS, MATT, type Surface } from './surface.ts';
+import { endless, filmOverGround } from './transport.ts';
 import { BANDS, type Spectrum } from './wavelengths.ts';
 
 /** Paint or film: pigments with volume over the dry volume. */
@@ -43,9 +43,9 @@ export interface Calibration {
   readonly inconsistent?: string;
 }
 
-/** Standard deviation of ln K and ln S by class: how far the class data may be moved by a swatch. */
+/** Standard deviation of ln absorption and ln scattering by class: how far the class data may be moved by a swatch. */
 const WIDTH: Readonly<Record<Confidence, number>> = { A: 0.2, B: 0.4, C: 0.6, D: 0.8 };
-const NO_CLASS = { k: 0.5, s: 0.2, width: 2 };
+const NO_CLASS = { s: 0.2, width: 2 };
 /** Standard deviation of a swatch's root of reflectance: about one unit of L*. */
 const NOISE = 0.01;
 /** Cards the films lie on, CIELAB D65/2° (assumption: common contrast cards). */
@@ -86,16 +86,16 @@ export function calibrate(
       s.reflectance ?? smoothSpectrum(s.lab, prior ? predicted(prior, fraction, s, face) : undefined).seen,
   );
   const width = prior ? WIDTH[prior.confidence] : NO_CLASS.width;
-  const k = new Float64Array(BANDS);
+  const a = new Float64Array(BANDS);
   const s = new Float64Array(BANDS);
   for (let b = 0; b < BANDS; b++) {
     const looks = used.map((swatch, i) => ({
       seen: labRoot(wanted[i]![b]!),
       look: bandOf(swatch, fraction, face, b),
     }));
-    [k[b], s[b]] = fitBand(start.k[b]!, start.s[b]!, width, looks);
+    [a[b], s[b]] = fitBand(start.a[b]!, start.s[b]!, width, looks);
   }
-  const fitted = { k, s };
+  const fitted = { a, s };
   const after = used.map((swatch) => difference(fitted, swatch));
   const worst = after.indexOf(Math.max(...after));
   if (after[worst]! > TOLERATED)
@@ -133,29 +133,25 @@ function contradicts(swatches: readonly SwatchColour[]): string | undefined {
   return undefined;
 }
 
-/** Reflectance in air, at one band, of a swatch made of a pigment with the given K and S. */
-type Look = (k: number, s: number) => number;
+/** Reflectance in air, at one band, of a swatch made of a pigment with the given absorption and scattering. */
+type Look = (a: number, s: number) => number;
 
 function bandOf(swatch: SwatchColour, fraction: number, face: Surface, b: number): Look {
+  const mirrored = face.specular ? face.k1 : 0;
   switch (swatch.kind) {
     case 'masstone':
-      return (k, s) => outward(opaqueReflectance(k, s), face);
+      return (a, s) => mirrored + endless(a, s);
     case 'tint': {
       const { white, parts } = swatch;
       const share = Math.max(0, parts) * white.fraction;
-      return (k, s) =>
-        outward(
-          opaqueReflectance(
-            fraction * k + share * white.optical.k[b]!,
-            fraction * s + share * white.optical.s[b]!,
-          ),
-          face,
-        );
+      return (a, s) =>
+        mirrored +
+        endless(fraction * a + share * white.optical.a[b]!, fraction * s + share * white.optical.s[b]!);
     }
     default: {
       const ground = card(swatch.kind, face)[b]!;
       const x = fraction * Math.max(0, swatch.thickness);
-      return (k, s) => outward(filmReflectance(k * x, s * x, ground), face);
+      return (a, s) => mirrored + filmOverGround(a * x, s * x, ground);
     }
   }
 }
@@ -173,7 +169,7 @@ function card(kind: 'over-black' | 'over-white', face: Surface): Spectrum {
 }
 
 const predicted = (c: Coefficients, fraction: number, swatch: SwatchColour, face: Surface): Spectrum =>
-  Float64Array.from({ length: BANDS }, (_, b) => bandOf(swatch, fraction, face, b)(c.k[b]!, c.s[b]!));
+  Float64Array.from({ length: BANDS }, (_, b) => bandOf(swatch, fraction, face, b)(c.a[b]!, c.s[b]!));
 
 /** Without class data: a middling scatterer that absorbs as the darkest swatch asks. */
 function blank(swatches: readonly SwatchColour[], face: Surface): Coefficients {
@@ -181,20 +177,22 @@ function blank(swatches: readonly SwatchColour[], face: Surface): Coefficients {
   const internal = fromLab(darkest.lab, face);
   return {
     s: new Float64Array(BANDS).fill(NO_CLASS.s),
-    k: internal.map(
-      (r) => NO_CLASS.s * Math.min(50, (1 - Math.max(0.005, r)) ** 2 / (2 * Math.max(0.005, r)) + 1e-4),
+    // The ratio of an endless film, as Kubelka and Munk have it, over 3.5: near enough to begin with.
+    a: internal.map(
+      (r) =>
+        (NO_CLASS.s / 3.5) * Math.min(50, (1 - Math.max(0.005, r)) ** 2 / (2 * Math.max(0.005, r)) + 1e-4),
     ),
   };
 }
 
 /** Two unknowns, damped Gauss–Newton with differences for slopes. */
 function fitBand(
-  k0: number,
+  a0: number,
   s0: number,
   width: number,
   looks: readonly { seen: number; look: Look }[],
 ): [number, number] {
-  const home = [Math.log(Math.max(1e-6, k0)), Math.log(Math.max(1e-6, s0))] as const;
+  const home = [Math.log(Math.max(1e-6, a0)), Math.log(Math.max(1e-6, s0))] as const;
   const cost = (u: number, v: number): number =>
     ((u - home[0]) / width) ** 2 +
     ((v - home[1]) / width) ** 2 +

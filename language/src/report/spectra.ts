@@ -1,6 +1,6 @@
 /** Reflectance of the finished areas, 400 to 700 nm, as seen through their upper surface. */
-import { outwardInto } from '../optics/surface.ts';
-import { BANDS, wavelengths } from '../optics/wavelengths.ts';
+import { leaving } from '../optics/transport.ts';
+import { wavelengths } from '../optics/wavelengths.ts';
 import type { Study } from '../results/study.ts';
 import { el, type Markup, picture } from './markup.ts';
 
@@ -34,9 +34,7 @@ function lines(study: Study): Line[] {
     const last = area.buildUp().at(-1)?.colour;
     const state = study.beneath(area.name);
     if (!last || !state) return [];
-    const values = new Float64Array(BANDS);
-    outwardInto(values, state.reflectance, state.face);
-    return [{ area: area.name, hex: last.hex, values }];
+    return [{ area: area.name, hex: last.hex, values: leaving(state.stack, state.face) }];
   });
 }
 

@@ -1,11 +1,12 @@
 /** What lies on an area so far, as light meets it. */
 import type { Confidence } from '../optics/data.ts';
 import type { Surface } from '../optics/surface.ts';
+import type { Stack } from '../optics/transport.ts';
 
 /** A state of an area: what light meets from above. */
 export interface State {
-  /** internal reflectance, and by how much each band may be off (one standard deviation, all bands together) */
-  readonly reflectance: Float64Array;
+  readonly stack: Stack;
+  /** share of what each band sends back by which it may be off (one standard deviation, all bands together) */
   readonly doubt: Float64Array;
   /** ΔE00 to expect from the optical data alone */
   readonly residual: number;

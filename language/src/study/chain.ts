@@ -1,6 +1,6 @@
 /**
- * Layers one on another on an area: internal reflectance from the support upwards, with what is uncertain about it, each
- * state remembered by all that lies in it. An edit in one layer so costs the layers above it and nothing else.
+ * Layers one on another on an area: how each stack answers light, from the support upwards, with what is uncertain about
+ * it, each state remembered by all that lies in it. An edit in one layer so costs the layers above it and nothing else.
  */
 
 import { createMemo, type Memo } from '../memory/memo.ts';
@@ -8,8 +8,9 @@ import { type Lab, type Light, toLab } from '../optics/cie.ts';
 import { adaptToD65, toScreen } from '../optics/css.ts';
 import { deltaE00 } from '../optics/difference.ts';
 import { smoothSpectrum } from '../optics/spectrum.ts';
-import { layOn, toColour, WIPED_OUT_KEEPS } from '../optics/stack.ts';
+import { plateOf, toColour, WIPED_OUT_KEEPS } from '../optics/stack.ts';
 import { faceShowing, inwardInto, type Surface } from '../optics/surface.ts';
+import { lay as laid, lambert, type Plate, type Stack, scaled, sentBack } from '../optics/transport.ts';
 import { BANDS, flat } from '../optics/wavelengths.ts';
 import type { State } from '../results/state.ts';
 import { type Lay, worse } from './lay.ts';
@@ -67,11 +68,11 @@ function opaque(lay: OpaqueLay): State {
   // What a painter states, or a material usually shows, is what is seen: the face must leave room for it.
   const { seen: shown } = smoothSpectrum(lay.lab);
   const face = faceShowing(shown, lay.face);
-  const reflectance = flat(0);
-  inwardInto(reflectance, shown, face);
+  const internal = flat(0);
+  inwardInto(internal, shown, face);
   return {
-    reflectance,
-    doubt: new Float64Array(reflectance.length),
+    stack: lambert(internal),
+    doubt: flat(0),
     residual: lay.residual,
     face,
     confidence: lay.confidence,
@@ -92,23 +93,6 @@ function cleared({ below, lay }: Omit<Laid<Lay & { readonly kind: 'clear' }>, 'w
 type OpaqueLay = Lay & { readonly kind: 'opaque' };
 type FilmLay = Lay & { readonly kind: 'film' };
 
-/**
- * A film as it answers whatever lies beneath: R = R0 + T² Rg / (1 − R0 Rg) (Kubelka, JOSA 44 (1954) 330), band by band.
- * Made once for a film and used on every area it lies on.
- */
-interface Plate {
-  readonly r0: Float64Array;
-  readonly t2: Float64Array;
-}
-
-function plate({ pigments, thickness }: FilmLay, factor: number): Plate {
-  const film = { pigments, thickness: thickness * factor };
-  const r0 = layOn(film, flat(0));
-  const t2 = layOn(film, flat(1));
-  for (let i = 0; i < BANDS; i++) t2[i] = Math.max(0, (t2[i]! - r0[i]!) * (1 - r0[i]!));
-  return { r0, t2 };
-}
-
 /** As laid, laid thicker, laid thinner. */
 interface Plates {
   readonly usual: Plate;
@@ -125,36 +109,37 @@ function platesOf(lay: FilmLay, wiped: boolean): Plates {
   const keep = wiped ? WIPED_OUT_KEEPS : 1;
   const spread = wiped ? Math.hypot(lay.spread, WIPED_SPREAD) : lay.spread;
   const plates = {
-    usual: plate(lay, keep),
-    thick: plate(lay, keep * Math.exp(spread)),
-    thin: plate(lay, keep * Math.exp(-spread)),
+    usual: plateOf({ ...lay, keep }),
+    thick: plateOf({ ...lay, keep: keep * Math.exp(spread) }),
+    thin: plateOf({ ...lay, keep: keep * Math.exp(-spread) }),
   };
   made.set(lay, plates);
   return plates;
 }
 
-/** Nothing that is opaque lets anything through, however bright it is beneath. */
-const through = ({ r0, t2 }: Plate, i: number, g: number): number =>
-  t2[i]! > 0 ? r0[i]! + (t2[i]! * g) / (1 - r0[i]! * g) : r0[i]!;
+/** By how much what lies beneath is moved, to see how much of it shows. */
+const MOVED = 0.98;
 
 function filmed({ below, lay, wiped }: Laid<FilmLay>): State {
   const { usual, thick, thin } = platesOf(lay, wiped);
-  const reflectance = new Float64Array(BANDS);
+  const stack = laid(usual, below.stack);
+  const back = sentBack(stack);
+  const beneath = sentBack(below.stack);
+  const moved = sentBack(laid(usual, scaled(below.stack, MOVED)));
+  const more = sentBack(laid(thick, below.stack));
+  const less = sentBack(laid(thin, below.stack));
   const doubt = new Float64Array(BANDS);
   let shows = 0;
   for (let i = 0; i < BANDS; i++) {
-    const g = below.reflectance[i]!;
-    reflectance[i] = through(usual, i, g);
-    // How much of a change beneath still shows: the slope of the film's answer.
-    const slope = usual.t2[i]! > 0 ? usual.t2[i]! / (1 - usual.r0[i]! * g) ** 2 : 0;
-    const shown = Math.min(1, slope);
-    shows += shown / BANDS;
-    const laid = (through(thick, i, g) - through(thin, i, g)) / 2;
-    doubt[i] = Math.sqrt((shown * below.doubt[i]!) ** 2 + laid * laid);
+    if (!(back[i]! > 0)) continue;
+    // How much of a change beneath still shows, in all and as a share of what is sent back.
+    const change = (back[i]! - moved[i]!) / (1 - MOVED);
+    shows += Math.min(1, change / Math.max(1e-9, beneath[i]!)) / BANDS;
+    doubt[i] = Math.hypot(change * below.doubt[i]!, (more[i]! - less[i]!) / 2) / back[i]!;
   }
   const reaches = shows >= SHOWS_FROM;
   return {
-    reflectance,
+    stack,
     doubt,
     residual: Math.hypot(below.residual * shows, lay.residual * (1 - shows), lay.doubt),
     face: lay.face,
@@ -169,36 +154,35 @@ function joined(top: readonly string[], below: readonly string[]): readonly stri
   return [...new Set([...top, ...below])].slice(0, MOST_GROUNDS);
 }
 
-export const view = (memo: ColourMemo, state: State, light: Light): View =>
-  memo.views.get({ state, light }, viewed);
-
-function viewed({ state, light }: { readonly state: State; readonly light: Light }): View {
-  const { reflectance, doubt, face } = state;
-  const lab = seen(reflectance, face, light);
-  const up = seen(
-    reflectance.map((r, i) => Math.min(1, r + doubt[i]!)),
-    face,
-    light,
-  );
-  const down = seen(
-    reflectance.map((r, i) => Math.max(0, r - doubt[i]!)),
-    face,
-    light,
-  );
-  const off = (deltaE00(lab, up) + deltaE00(lab, down)) / 2;
-  let screen: ReturnType<typeof toScreen> | undefined;
-  return {
-    lab,
-    radius: Math.max(LEAST_RADIUS, Math.hypot(off, state.residual)),
-    screen: () => {
-      screen ??= toScreen(lab);
-      return screen;
-    },
-  };
+export function view(memo: ColourMemo, state: State, light: Light): View {
+  return memo.views.get(`${state.id}${same(state.face)}${light}`, () => {
+    const { stack, doubt, face } = state;
+    const lab = seen(stack, face, light);
+    const [up, down] = [1, -1].map((sign) =>
+      seen(
+        scaled(
+          stack,
+          doubt.map((d) => 1 + sign * d),
+        ),
+        face,
+        light,
+      ),
+    );
+    const off = (deltaE00(lab, up!) + deltaE00(lab, down!)) / 2;
+    let screen: ReturnType<typeof toScreen> | undefined;
+    return {
+      lab,
+      radius: Math.max(LEAST_RADIUS, Math.hypot(off, state.residual)),
+      screen: () => {
+        screen ??= toScreen(lab);
+        return screen;
+      },
+    };
+  });
 }
 
 /** CIELAB D65/2° of what looks under D65 as this does under `light`. */
-function seen(internal: Float64Array, face: Surface, light: Light): Lab {
-  const { lab, xyz } = toColour(internal, face, light);
+function seen(stack: Stack, face: Surface, light: Light): Lab {
+  const { lab, xyz } = toColour(stack, face, light);
   return light === 'D65' ? lab : toLab(adaptToD65(xyz, light), 'D65');
 }

@@ -44,11 +44,11 @@ function whiteOf(ingredient: Ingredient): WhitePaint | undefined {
   }
   const pigment = found.reduce((sum, f) => sum + f.fraction, 0);
   if (!(pigment > 0)) return undefined;
-  const mean = (of: 'k' | 's') =>
+  const mean = (of: 'a' | 's') =>
     found[0]!.optical[of].map((_, band) =>
       found.reduce((sum, f) => sum + (f.fraction * f.optical[of][band]!) / pigment, 0),
     );
-  return { optical: { k: mean('k'), s: mean('s') }, fraction: pigment / dry };
+  return { optical: { a: mean('a'), s: mean('s') }, fraction: pigment / dry };
 }
 
 function swatchColour({ kind, colour, tint, film }: Swatch): SwatchColour[] {

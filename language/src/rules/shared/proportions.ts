@@ -55,7 +55,7 @@ export function proportions(study: Study, layer: Layer, area: string, target: La
     paints,
     medium: { share, solids: composition.mediumSolids },
     thickness: lay.thickness,
-    below: below.reflectance,
+    below: below.stack,
     face,
     within,
     most: Math.min(4, paints.length),

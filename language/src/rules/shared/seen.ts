@@ -2,6 +2,7 @@
 import type { Lab } from '../../optics/cie.ts';
 import { deltaE00 } from '../../optics/difference.ts';
 import { layOn, toColour, WIPED_OUT_KEEPS } from '../../optics/stack.ts';
+import { scaled } from '../../optics/transport.ts';
 import type { Layer, Place } from '../../plan/plan.ts';
 import type { Study } from '../../results/study.ts';
 import type { Lay } from '../../study/lay.ts';
@@ -19,8 +20,8 @@ export function step(study: Study, index: number, area: string): Step | undefine
   const below = study.beneath(area, index);
   const above = study.beneath(area, index + 1);
   if (!below || !above) return undefined;
-  const before = toColour(below.reflectance, above.face).lab;
-  const after = toColour(above.reflectance, above.face).lab;
+  const before = toColour(below.stack, above.face).lab;
+  const after = toColour(above.stack, above.face).lab;
   return { before, after, deltaE00: deltaE00(before, after) };
 }
 
@@ -61,8 +62,8 @@ export function modelling(study: Study, area: string, first: Layer): Modelling |
   const below = study.beneath(area, first.index);
   const face = study.beneath(area, first.index + 1)?.face;
   if (!below || !face) return undefined;
-  const light = below.reflectance.map((r) => Math.min(1, r * MODELLING));
-  const dark = below.reflectance.map((r) => r / MODELLING);
+  const light = scaled(below.stack, MODELLING);
+  const dark = scaled(below.stack, 1 / MODELLING);
   const apart = (): number => toColour(light, face).lab[0] - toColour(dark, face).lab[0];
   const before = apart();
   return {

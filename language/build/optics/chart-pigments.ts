@@ -6,7 +6,7 @@
 import { BANDS, type Spectrum } from '../../src/optics/wavelengths.ts';
 import type { Charts } from './charts.ts';
 import { readTable } from './csv.ts';
-import { type ChartFilm, type Estimate, type Expectations, estimate } from './estimate.ts';
+import { type ChartFilm, type Estimate, type Expectations, estimate, type Pair, peakOf } from './estimate.ts';
 import { expected } from './expectations.ts';
 import { spectrum } from './films.ts';
 import { kubelkaMunk } from './kubelka-munk.ts';
@@ -25,6 +25,11 @@ export interface ChartRow {
   readonly times: number;
   /** another sort of the same substance with which it shares the shape of absorption */
   readonly shape?: string;
+  /**
+   * the neighbour's own chart: then only how the two charts differ is taken from them, which takes out what is common to
+   * both (streaks that let light through where the colour is strongest)
+   */
+  readonly beside?: string;
 }
 
 const row = (
@@ -35,7 +40,15 @@ const row = (
   neighbour: string,
   times: number,
   shape?: string,
-): ChartRow => ({ id, chart, ...(sorts ? { sorts } : {}), by, neighbour, times, ...(shape ? { shape } : {}) });
+): ChartRow => ({
+  id,
+  chart,
+  ...(sorts ? { sorts } : {}),
+  by,
+  neighbour,
+  times,
+  ...(shape ? { shape } : {}),
+});
 
 /** In the order in which they are needed. Earths take their strength from the acrylic set's own earths. */
 export const CHART_ROWS: readonly ChartRow[] = [
@@ -82,8 +95,11 @@ export const CHART_ROWS: readonly ChartRow[] = [
   row('PY42 transparent', 'iron-oxide-yellow-transparent', undefined, 'absorption', 'PY43', 1.2, 'PY42'),
   row('PBr6', 'iron-oxide-brown', undefined, 'scattering', 'PR101', 0.8),
   row('PR102', 'red-earth', [2, 4, 5], 'scattering', 'PR101', 0.5),
-  row('PB15:1', 'phthalocyanine-blue', [4, 8, 1], 'absorption', 'PB15:3', 1),
-  row('PG36', 'phthalocyanine-green-yellowish', undefined, 'absorption', 'PG7', 0.7),
+  row('PB15:1', 'phthalocyanine-blue', [4, 8, 1], 'absorption', 'PB15:3', 1, 'PB15:3'),
+  {
+    ...row('PG36', 'phthalocyanine-green-yellowish', undefined, 'absorption', 'PG7', 0.7),
+    beside: 'phthalocyanine-green',
+  },
   row('PBk1', 'aniline-black', undefined, 'absorption', 'PBk7', 0.6),
   row('PY3', 'hansa-yellow', undefined, 'absorption', 'PY74', 0.8),
 ];
@@ -100,6 +116,8 @@ export const strengthFactor = (id: string): number =>
 
 /** How firmly the neighbour sets the strength, as a standard deviation in ln. */
 const ANCHOR = 0.3;
+/** And how firmly it sets the absorption of one whose scattering is set. */
+const LOOSE = 0.6;
 const AT_650 = 25;
 
 /** Films of a pigment that only the earlier table of K·X and S·X has, as that table says they looked. */
@@ -125,6 +143,13 @@ function olderFilm(csv: string, charts: Charts, name: string): ChartFilm[] {
   ];
 }
 
+/** A known pigment's absorption, changed as one chart is from the other. */
+function besides(own: Pair, other: Pair, neighbour: Pair, times: number): Pair {
+  const changed = neighbour.a.map((v, b) => (v * own.a[b]!) / other.a[b]!);
+  const by = (times * Math.max(...neighbour.a)) / Math.max(...changed);
+  return { a: changed.map((v) => v * by), s: own.s };
+}
+
 export interface ChartPigments {
   readonly pigments: readonly Derived[];
   /** ΔE00 of every film of a sort that had no part in the estimate, its load read from it */
@@ -140,14 +165,22 @@ export function chartPigments(charts: Charts, olderCsv: string, known: readonly 
     const neighbour = pigments.get(r.neighbour);
     if (!neighbour) throw new Error(`${r.id}: its neighbour ${r.neighbour} is not known yet`);
     const films = charts.has(r.chart) ? charts.films(r.chart, r.sorts) : olderFilm(olderCsv, charts, r.chart);
+    const peak = Math.log(r.times * peakOf(neighbour.a));
     const expectations: Expectations = {
       ...expected(r.id),
       ...(r.by === 'absorption'
-        ? { peak: [Math.log(r.times * Math.max(...neighbour.a)), ANCHOR] as const }
-        : { scattering: [Math.log(r.times * neighbour.s[AT_650]!), ANCHOR] as const }),
+        ? { peak: [peak, ANCHOR] as const }
+        : {
+            scattering: [Math.log(r.times * neighbour.s[AT_650]!), ANCHOR] as const,
+            // Where a film hides only the ratio shows; a white neighbour tells nothing of absorption.
+            ...(r.neighbour.startsWith('PW') ? {} : { peak: [peak, LOOSE] as const }),
+          }),
       ...(r.shape ? { shape: pigments.get(r.shape)!.a.map(Math.log) } : {}),
     };
-    const pair: Estimate = estimate(films, [], expectations);
+    const own: Estimate = estimate(films, [], expectations);
+    const pair = r.beside
+      ? besides(own, estimate(charts.films(r.beside), [], expectations), neighbour, r.times)
+      : own;
     const off = films.length > 1 ? heldOutSorts(films, expectations) : [];
     heldOut.set(r.id, off);
     const derived: Derived = {

@@ -39,7 +39,9 @@ export function readCharts(csv: string): Charts {
     sorts.set(Number(row.sort), films);
     films[Number(row.ground) - 1] = spectrum(row, `${row.pigment} ${row.sort}, ground ${row.ground}`);
   }
-  const stray = strayLight([...seen.values()].flatMap((sorts) => [...sorts.values()].map((four) => four[0]!)));
+  const stray = strayLight(
+    [...seen.values()].flatMap((sorts) => [...sorts.values()].map((four) => four[0]!)),
+  );
   for (const sorts of seen.values())
     for (const four of sorts.values())
       for (const values of four) {

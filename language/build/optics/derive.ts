@@ -50,9 +50,9 @@ console.log(
 let measured = measuredPigments(films, whole, values.quick ? [] : leaveOneOut(films));
 if (values.quick) {
   const before = new Map(
-    (JSON.parse(readFileSync(target, 'utf8')) as { pigments: { id: string; residual: number }[] }).pigments.map(
-      (p) => [p.id, p.residual],
-    ),
+    (
+      JSON.parse(readFileSync(target, 'utf8')) as { pigments: { id: string; residual: number }[] }
+    ).pigments.map((p) => [p.id, p.residual]),
   );
   measured = measured.map((p) => ({ ...p, residual: before.get(p.id) ?? p.residual }));
 }

@@ -59,12 +59,26 @@ export interface FilmFigures {
   readonly air: number;
 }
 
-/** Standard deviation of a root of reflectance, chart films and rounding together. */
-const NOISE = 0.015;
+/**
+ * Standard deviation of a root of reflectance. What is off in one band of a chart film (streaks, a ground not quite flat)
+ * is off in its neighbours too, so that about five bands in thirty-one say something of their own: 0.016 × √6.
+ */
+const NOISE = 0.04;
 /** What the films' own figures are taken to be: µm of pure pigment, mirrored share, scattering of air; widths in ln. */
-const FILM = { load: Math.log(6), loadWidth: 2, mirrored: 0.04, gloss: 0.006, air: Math.log(0.05), airWidth: 1.5 };
+const FILM = {
+  load: Math.log(6),
+  loadWidth: 2,
+  mirrored: 0.04,
+  gloss: 0.006,
+  air: Math.log(0.05),
+  airWidth: 1.5,
+};
 const BEND = 0.12;
 const SLOPE = 0.03;
+/** The first and the last band of absorption are held to their neighbours: nothing bends them from outside. */
+const END = 0.1;
+/** Bands that make the peak of absorption. */
+const TOP = 5;
 /** What paint in another binder scatters beside its pigment (extenders, matting, air), per µm; the masstone's mirrored share. */
 const PAINT = { beside: Math.log(0.02), besideWidth: 1.5, gloss: 0.006 };
 /** How far the curve of a sort may leave the shape it shares. */
@@ -128,9 +142,15 @@ export function estimate(
         const rise = at[2 * b]! - at[2 * b - 2]!;
         if (expected.edge && rise > 0) visit([2 * b, 2 * b - 2], [1 / RISE, -1 / RISE], -rise / RISE);
       }
+      if (b === 1 || b === BANDS - 1)
+        visit([2 * b, 2 * b - 2], [1 / END, -1 / END], (at[2 * b - 2]! - at[2 * b]!) / END);
       if (b > 1) {
         const v = 1 / BEND;
-        visit([2 * b, 2 * b - 2, 2 * b - 4], [v, -2 * v, v], v * (2 * at[2 * b - 2]! - at[2 * b]! - at[2 * b - 4]!));
+        visit(
+          [2 * b, 2 * b - 2, 2 * b - 4],
+          [v, -2 * v, v],
+          v * (2 * at[2 * b - 2]! - at[2 * b]! - at[2 * b - 4]!),
+        );
       }
       if (expected.shape) {
         const v = 1 / SHAPE;
@@ -138,9 +158,10 @@ export function estimate(
       }
     }
     visit([OFFSET], [0.1], -0.1 * at[OFFSET]!);
-    if (expected.peak) {
-      const w = 1 / expected.peak[1];
-      visit([2 * top], [w], w * (expected.peak[0] - at[2 * top]!));
+    // As many residuals as bands at the top, so that no single one can stand for the peak.
+    for (const b of top) {
+      const w = 1 / ((expected.peak?.[1] ?? Number.POSITIVE_INFINITY) * Math.sqrt(TOP));
+      visit([2 * b], [w], w * ((expected.peak?.[0] ?? 0) - at[2 * b]!));
     }
     misfit?.fill(0);
     films.forEach(({ over }, f) => {
@@ -205,16 +226,19 @@ export function estimate(
     return total;
   };
 
-  let top = 0;
+  let top: number[] = [];
   const misfit = new Float64Array(films.length);
   const next = new Float64Array(theta.length);
   let damping = 1e-1;
   for (let step = 0, still = 0; step < 200 && still < 3; step++) {
     // Where the absorption is largest stays fixed within a step.
-    for (let b = 0; b < BANDS; b++) if (theta[2 * b]! > theta[2 * top]!) top = b;
+    top = Array.from({ length: BANDS }, (_, b) => b)
+      .sort((p, q) => theta[2 * q]! - theta[2 * p]!)
+      .slice(0, TOP);
     // Of several sorts, those that fit the others worst count least.
     cost(theta, false, misfit);
-    if (films.length > 2) films.forEach((_, f) => (weights[f] = 1 / Math.sqrt(1 + misfit[f]! / (2 * noise) ** 2)));
+    if (films.length > 2)
+      films.forEach((_, f) => (weights[f] = 1 / Math.sqrt(1 + misfit[f]! / (2 * noise) ** 2)));
     const best = cost(theta, true);
     for (;;) {
       const move = equations.solve(damping);
@@ -249,6 +273,15 @@ export function estimate(
     })),
   };
 }
+
+/** Absorption at its peak: the geometric mean of its largest bands. */
+export const peakOf = (a: Spectrum): number =>
+  Math.exp(
+    Array.from(a, Math.log)
+      .sort((p, q) => q - p)
+      .slice(0, TOP)
+      .reduce((sum, v) => sum + v / TOP, 0),
+  );
 
 /** Load, mirrored share and air under which a known pigment looks most like a film of it. */
 export const readFilm = (film: ChartFilm, pigment: Pair): FilmFigures =>

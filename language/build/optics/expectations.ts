@@ -36,7 +36,9 @@ const EDGES = new Set([
 
 /** `id` of the catalogue; a pigment of no known class is expected between all of them, and not firmly. */
 export function expected(id: string): Pick<Expectations, 'scattering' | 'edge'> {
-  const transparency = allPigments().find((p) => p.id === id)?.transparency.value as keyof typeof LEVELS | undefined;
+  const transparency = allPigments().find((p) => p.id === id)?.transparency.value as
+    | keyof typeof LEVELS
+    | undefined;
   const [level, factor] = (transparency && LEVELS[transparency]) ?? [0.15, 3];
   return { scattering: [Math.log(level), Math.log(factor)], edge: EDGES.has(id) };
 }

@@ -13,7 +13,8 @@ type Pair = Pick<Derived, 'a' | 's'>;
 
 /** `factor`: by how much (times or divided) the strength may be off. */
 export function strengthResidual(pigment: Pair, white: Pair, factor: number): number {
-  const look = (band: (b: number) => number) => toLab(toXyz(Float64Array.from({ length: BANDS }, (_, b) => band(b))));
+  const look = (band: (b: number) => number) =>
+    toLab(toXyz(Float64Array.from({ length: BANDS }, (_, b) => band(b))));
   const tint = (f: number) =>
     look((b) =>
       endless(0.1 * f * pigment.a[b]! + 0.9 * white.a[b]!, 0.1 * f * pigment.s[b]! + 0.9 * white.s[b]!),

@@ -29,7 +29,7 @@ export interface ChartRow {
    * the neighbour's own chart: then only how the two charts differ is taken from them, which takes out what is common to
    * both (streaks that let light through where the colour is strongest)
    */
-  readonly beside?: string;
+  readonly beside?: readonly [chart: string, sorts?: readonly number[]];
 }
 
 const row = (
@@ -95,10 +95,9 @@ export const CHART_ROWS: readonly ChartRow[] = [
   row('PY42 transparent', 'iron-oxide-yellow-transparent', undefined, 'absorption', 'PY43', 1.2, 'PY42'),
   row('PBr6', 'iron-oxide-brown', undefined, 'scattering', 'PR101', 0.8),
   row('PR102', 'red-earth', [2, 4, 5], 'scattering', 'PR101', 0.5),
-  row('PB15:1', 'phthalocyanine-blue', [4, 8, 1], 'absorption', 'PB15:3', 1, 'PB15:3'),
   {
     ...row('PG36', 'phthalocyanine-green-yellowish', undefined, 'absorption', 'PG7', 0.7),
-    beside: 'phthalocyanine-green',
+    beside: ['phthalocyanine-green'],
   },
   row('PBk1', 'aniline-black', undefined, 'absorption', 'PBk7', 0.6),
   row('PY3', 'hansa-yellow', undefined, 'absorption', 'PY74', 0.8),
@@ -179,7 +178,7 @@ export function chartPigments(charts: Charts, olderCsv: string, known: readonly 
     };
     const own: Estimate = estimate(films, [], expectations);
     const pair = r.beside
-      ? besides(own, estimate(charts.films(r.beside), [], expectations), neighbour, r.times)
+      ? besides(own, estimate(charts.films(...r.beside), [], expectations), neighbour, r.times)
       : own;
     const off = films.length > 1 ? heldOutSorts(films, expectations) : [];
     heldOut.set(r.id, off);

@@ -12,8 +12,18 @@ import { inward, outward } from '../../src/optics/surface.ts';
 import { endless } from '../../src/optics/transport.ts';
 import { BANDS, type Spectrum } from '../../src/optics/wavelengths.ts';
 import type { MeasuredFilm } from './films.ts';
-import { fit, fitOwn, type LogCoefficients, mixed, type Sample, SETTINGS, type Settings } from './fit.ts';
+import {
+  type Fit,
+  fit,
+  fitOwn,
+  type LogCoefficients,
+  mixed,
+  type Sample,
+  SETTINGS,
+  type Settings,
+} from './fit.ts';
 import { PAINTS } from './paints.ts';
+import { expectedOffOf } from './radius.ts';
 import { toSample } from './samples.ts';
 
 export interface HeldOut {
@@ -22,6 +32,10 @@ export interface HeldOut {
   readonly strict: readonly number[];
   readonly thickness: readonly number[];
   readonly own: readonly number[];
+  /** ΔE00 that a film thicker or thinner by the usual spread makes of the strict prediction */
+  readonly spread: readonly number[];
+  /** share of what the film absorbs and scatters that each paint brings, in the order of `film.mass` */
+  readonly shares: readonly number[];
   /** ΔE00 over white of the two baselines */
   readonly srgbAverage: number;
   readonly singleConstant: number;
@@ -74,11 +88,76 @@ export function leaveOneOut(films: readonly MeasuredFilm[], settings: Settings =
       strict: differences(sample, others, usual, face.k1, settings),
       thickness: differences(sample, others, thick.x, face.k1, settings),
       own: differences(sample, others, own.x, own.m, settings),
+      spread: spreadOf(sample, others, usual, settings),
+      shares: sample.shares.map(([p, share]) => {
+        const own = (q: number) =>
+          mean(Array.from(others.lnA[q]!, (v, b) => Math.exp(v) + Math.exp(others.lnS[q]![b]!)));
+        return (share * own(p)) / sample.shares.reduce((sum, [q, of]) => sum + of * own(q), 0);
+      }),
       srgbAverage: deltaE00(srgbAverage(sample, bases), overWhite),
       singleConstant: deltaE00(singleConstant(sample, rest, bases), overWhite),
     });
   });
   return out;
+}
+
+/** How many of the differences over white and black lie within the radius, and within twice as much. */
+export interface Coverage {
+  readonly name: string;
+  readonly films: number;
+  readonly within: number;
+  readonly withinTwice: number;
+}
+
+/**
+ * Whether the radius means what it says: that of every film is made of what the *other* films' differences say of its
+ * paints and, where nothing is read from the film, of the usual spread of thicknesses; the film's own difference judges.
+ */
+export function coverage(heldOut: readonly HeldOut[]): Coverage[] {
+  const radii = heldOut.map((h) => {
+    const rest = heldOut.filter((other) => other !== h);
+    const all = rest.flatMap((other) => other.thickness);
+    const squares = [...h.film.mass.keys()].map((name, i) => {
+      const own = rest.filter((other) => other.film.mass.has(name)).flatMap((other) => other.thickness);
+      return h.shares[i]! * expectedOffOf(own, all) ** 2;
+    });
+    return Math.sqrt(squares.reduce((sum, v) => sum + v, 0));
+  });
+  const count = (name: string, member: (h: HeldOut) => boolean, kind: 'strict' | 'thickness'): Coverage => {
+    const ratios = heldOut.flatMap((h, i) =>
+      member(h)
+        ? h[kind].map(
+            (off, o) => off / Math.max(1, Math.hypot(radii[i]!, kind === 'strict' ? h.spread[o]! : 0)),
+          )
+        : [],
+    );
+    const share = (times: number) => ratios.filter((r) => r <= times).length / ratios.length;
+    return { name: `${name}, ${kind}`, films: ratios.length / 2, within: share(1), withinTwice: share(2) };
+  };
+  return (['strict', 'thickness'] as const).flatMap((kind) => [
+    count('every mixture', () => true, kind),
+    count('not fluorescent', (h) => !eosin(h.film), kind),
+  ]);
+}
+
+/** What the usual spread of thicknesses, once up and once down, changes of a prediction over each substrate. */
+function spreadOf(sample: Sample, fitted: Fit, usual: number, { forward }: Settings): number[] {
+  const logs = Array.from(fitted.thickness, Math.log);
+  const sd = Math.sqrt(mean(logs.map((v) => (v - Math.log(usual)) ** 2)));
+  const { a, s } = mixed(sample, fitted);
+  return sample.over.map(({ substrate }) => {
+    const look = (x: number): Lab =>
+      toLab(
+        toXyz(
+          Float64Array.from(
+            a,
+            (_, b) => forward(a[b]! * x, s[b]! * x, inward(substrate[b]!, face)) + face.k1,
+          ),
+        ),
+      );
+    const middle = look(usual);
+    return (deltaE00(middle, look(usual * Math.exp(sd))) + deltaE00(middle, look(usual * Math.exp(-sd)))) / 2;
+  });
 }
 
 /** Masstones over white as seen; the fit's endless film for a paint that was never drawn alone. */

@@ -10,6 +10,8 @@ import { strengthResidual } from './uncertain.ts';
 type Row = readonly [id: string, kin: string, k: number, s: number, shift?: number];
 
 const ROWS: readonly Row[] = [
+  // The α form absorbs further from the red than the β form (bands about 615 and 695 nm against 645 and 720; from memory).
+  ['PB15:1', 'PB15:3', 1, 1, -10],
   ['PW5', 'PW4', 1, 0.97],
   ['PW6 anatase', 'PW6', 0.7, 0.73],
   ['PW19', 'PW18', 1.5, 1],
@@ -131,19 +133,21 @@ const STRENGTH_FACTOR = 2;
 
 export function kinPigments(known: readonly Derived[]): Derived[] {
   const lead = known.find((p) => p.id === 'PW1')!;
-  return ROWS.map(([id, name, k, s, shift = 0]) => {
-    const kin = known.find((p) => p.id === name);
+  const made: Derived[] = [];
+  for (const [id, name, k, s, shift = 0] of ROWS) {
+    const kin = [...known, ...made].find((p) => p.id === name);
     if (!kin) throw new Error(`${id}: its kin ${name} is not known yet`);
     const pair = { a: moved(kin.a, k, shift), s: moved(kin.s, s, shift) };
-    return {
+    made.push({
       id,
       class: 'D' as const,
       ...pair,
       residual: Math.hypot(4, strengthResidual(pair, lead, STRENGTH_FACTOR)),
       source: 'kinship' as const,
       note: `From ${name}.`,
-    };
-  });
+    });
+  }
+  return made;
 }
 
 /** Interpolates ln of the spectrum at λ − shift; the ends are held. */

@@ -2,12 +2,11 @@
 import { inward, MATT } from '../../src/optics/surface.ts';
 import { filmOverGround } from '../../src/optics/transport.ts';
 import { BANDS } from '../../src/optics/wavelengths.ts';
-import { differences, geometricMean, type HeldOut } from './evaluate.ts';
+import { geometricMean, type HeldOut } from './evaluate.ts';
 import type { MeasuredFilm } from './films.ts';
 import type { Fit } from './fit.ts';
 import { PAINTS, pigmentShare } from './paints.ts';
-import { expectedOff } from './radius.ts';
-import { toSample } from './samples.ts';
+import { expectedOffOf } from './radius.ts';
 import type { Derived } from './table.ts';
 
 /**
@@ -60,18 +59,18 @@ export function measuredPigments(
   heldOut: readonly HeldOut[],
 ): Derived[] {
   const micron = filmMicrons(whole);
-  const usual = geometricMean(whole.thickness);
+  const all = heldOut.flatMap((h) => h.thickness);
   return PAINTS.flatMap((paint, p) => {
     if (!paint.id) return [];
     const per = 1 / (pigmentShare(paint) * micron);
     const spectrum = (ln: Float64Array) =>
       Float64Array.from({ length: BANDS }, (_, b) => Math.exp(ln[b]!) * per);
     const with_ = heldOut.filter((h) => h.film.mass.has(paint.name));
-    const alone = films.filter((f) => f.mass.size === 1 && f.mass.has(paint.name)).map(toSample);
-    const residual = expectedOff([
-      ...with_.flatMap((h) => h.thickness),
-      ...alone.flatMap((s) => differences(s, whole, usual)),
-    ]);
+    const alone = films.some((f) => f.mass.size === 1 && f.mass.has(paint.name));
+    const residual = expectedOffOf(
+      with_.flatMap((h) => h.thickness),
+      all,
+    );
     return [
       {
         id: paint.id,
@@ -80,7 +79,7 @@ export function measuredPigments(
         s: spectrum(whole.lnS[p]!),
         residual,
         source: 'oil-films',
-        note: `${with_.length} mixtures${alone.length ? ' and the masstone' : ''}.`,
+        note: `${with_.length} mixtures${alone ? ' and the masstone' : ''}.`,
       },
     ];
   });

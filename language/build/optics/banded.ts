@@ -104,7 +104,8 @@ export class Bordered {
     }
     for (let i = size - 1; i >= 0; i--) {
       const r = i * w + width - i;
-      const v = (z[i]! /= l[r + i]!);
+      const v = z[i]! / l[r + i]!;
+      z[i] = v;
       for (let k = Math.max(0, i - width); k < i; k++) z[k]! -= l[r + k]! * v;
     }
     const out = new Float64Array(size + border);

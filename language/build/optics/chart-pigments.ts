@@ -10,6 +10,7 @@ import { type ChartFilm, type Estimate, type Expectations, estimate, type Pair, 
 import { expected } from './expectations.ts';
 import { spectrum } from './films.ts';
 import { kubelkaMunk } from './kubelka-munk.ts';
+import { expectedOffOf } from './radius.ts';
 import { heldOutSorts } from './sorts.ts';
 import type { Derived } from './table.ts';
 import { strengthResidual } from './uncertain.ts';
@@ -187,12 +188,19 @@ export function chartPigments(charts: Charts, olderCsv: string, known: readonly 
       class: 'C',
       a: pair.a,
       s: pair.s,
-      residual: Math.hypot(2.5, strengthResidual(pair, lead, strengthFactor(r.id))),
+      residual: strengthResidual(pair, lead, strengthFactor(r.id)),
       source: 'four-grounds',
       note: `${films.length} ${films.length > 1 ? 'sorts' : 'film'} of ${r.chart.replaceAll('-', ' ')}; strength set by the ${r.by} of ${r.id === r.neighbour ? 'the acrylic set’s own' : r.neighbour}.`,
     };
     made.push(derived);
     pigments.set(r.id, derived);
   }
-  return { pigments: made, heldOut };
+  const all = [...heldOut.values()].flat();
+  return {
+    pigments: made.map((p) => ({
+      ...p,
+      residual: Math.hypot(p.residual, expectedOffOf(heldOut.get(p.id) ?? [], all)),
+    })),
+    heldOut,
+  };
 }

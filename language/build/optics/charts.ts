@@ -102,7 +102,7 @@ function groundsOf(films: readonly Four[]): Spectrum[] {
       greys[g]![b] = kept.reduce((sum, v) => sum + v, 0) / kept.length;
     });
   }
-  greys.forEach((grey) => (grey[0] = grey[1]!));
+  for (const grey of greys) grey[0] = grey[1]!;
   return [black, greys[0]!, greys[1]!, white];
 }
 

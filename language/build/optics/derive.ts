@@ -14,12 +14,14 @@ import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
 import { chartPigments } from './chart-pigments.ts';
 import { readCharts } from './charts.ts';
-import { leaveOneOut } from './evaluate.ts';
+import { classOffs } from './class-offs.ts';
+import { coverage, leaveOneOut } from './evaluate.ts';
 import { readFilms } from './films.ts';
 import { fit } from './fit.ts';
 import { kinPigments } from './kinship.ts';
 import { filmMicrons, measuredPigments } from './measured.ts';
 import { PAINTS } from './paints.ts';
+import { expectedOff } from './radius.ts';
 import { rescaledPigments } from './rescaled.ts';
 import { toSample } from './samples.ts';
 import { tableText } from './table.ts';
@@ -47,7 +49,12 @@ const whole = fit(films.map(toSample), PAINTS.length);
 console.log(
   `${films.length} oil films, ${whole.steps} steps; they are about ${filmMicrons(whole).toFixed(0)} µm thick, dry`,
 );
-let measured = measuredPigments(films, whole, values.quick ? [] : leaveOneOut(films));
+const left = values.quick ? [] : leaveOneOut(films);
+for (const c of values.quick ? [] : coverage(left))
+  console.log(
+    `${c.name}: ${c.films} films, ${Math.round(100 * c.within)} % within the radius, ${Math.round(100 * c.withinTwice)} % within twice`,
+  );
+let measured = measuredPigments(films, whole, left);
 if (values.quick) {
   const before = new Map(
     (
@@ -58,17 +65,30 @@ if (values.quick) {
 }
 const { pigments: rescaled, common } = rescaledPigments(read('okumura2005_ks.csv'), measured);
 console.log(`acrylic to oil: common factor ${common.toFixed(2)}`);
-const charts = chartPigments(
-  readCharts(read('films_over_four_grounds_reflectance.csv')),
-  read('film_over_four_grounds.csv'),
-  [...measured, ...rescaled],
-);
+const charts = readCharts(read('films_over_four_grounds_reflectance.csv'));
+const { pigments: charted, heldOut } = chartPigments(charts, read('film_over_four_grounds.csv'), [
+  ...measured,
+  ...rescaled,
+]);
 // A chart takes the place of the acrylic set where both have a pigment.
-const known = [
-  ...[...measured, ...rescaled].filter((p) => !charts.pigments.some((c) => c.id === p.id)),
-  ...charts.pigments,
+const measuredOrCharted = [
+  ...[...measured, ...rescaled].filter((p) => !charted.some((c) => c.id === p.id)),
+  ...charted,
 ];
-known.push(...kinPigments(known));
+const offs = classOffs(charts, rescaled, measuredOrCharted);
+const known = measuredOrCharted.map((p) =>
+  // The white is what the set is measured against: it has no hue to be wrong in.
+  p.class === 'B' ? { ...p, residual: Math.hypot(p.residual, p.id === 'PW6' ? 2 : offs.acrylic(p.id)) } : p,
+);
+known.push(...kinPigments(known, offs.kin));
+for (const [name, all] of [
+  ['B, acrylic set on chart films', offs.judged.B],
+  ['C, a sort from the other sorts', [...heldOut.values()].flat()],
+  ['D, a relative in its place', offs.judged.D],
+] as const)
+  console.log(
+    `class ${name}: ${all.length} colours, ΔE00 ${expectedOff(all).toFixed(1)} holds two in three, ${expectedOff(all, 0.95).toFixed(1)} nineteen in twenty`,
+  );
 const text = tableText(known);
 writeFileSync(target, text);
 console.log(`${known.length} pigments, ${(text.length / 1024).toFixed(0)} KB`);

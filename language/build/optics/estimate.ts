@@ -238,7 +238,7 @@ export function estimate(
     // Of several sorts, those that fit the others worst count least.
     cost(theta, false, misfit);
     if (films.length > 2)
-      films.forEach((_, f) => (weights[f] = 1 / Math.sqrt(1 + misfit[f]! / (2 * noise) ** 2)));
+      for (let f = 0; f < films.length; f++) weights[f] = 1 / Math.sqrt(1 + misfit[f]! / (2 * noise) ** 2);
     const best = cost(theta, true);
     for (;;) {
       const move = equations.solve(damping);
@@ -247,7 +247,7 @@ export function estimate(
           const to = theta[i]! + Math.min(0.7, Math.max(-0.7, move[i]!));
           next[i] = i >= size ? to : known ? theta[i]! : Math.min(MOST, Math.max(LEAST, to));
         }
-        films.forEach((_, f) => (next[size + 3 * f + 1] = Math.max(0, next[size + 3 * f + 1]!)));
+        for (let f = 0; f < films.length; f++) next[size + 3 * f + 1] = Math.max(0, next[size + 3 * f + 1]!);
         const there = cost(next, false);
         if (there < best) {
           still = best - there < 1e-5 * best ? still + 1 : 0;

@@ -131,7 +131,8 @@ const ROWS: readonly Row[] = [
 
 const STRENGTH_FACTOR = 2;
 
-export function kinPigments(known: readonly Derived[]): Derived[] {
+/** `off`: ΔE00 to expect of a colour drawn from a relative, its strength apart. */
+export function kinPigments(known: readonly Derived[], off: number): Derived[] {
   const lead = known.find((p) => p.id === 'PW1')!;
   const made: Derived[] = [];
   for (const [id, name, k, s, shift = 0] of ROWS) {
@@ -142,7 +143,7 @@ export function kinPigments(known: readonly Derived[]): Derived[] {
       id,
       class: 'D' as const,
       ...pair,
-      residual: Math.hypot(4, strengthResidual(pair, lead, STRENGTH_FACTOR)),
+      residual: Math.hypot(off, strengthResidual(pair, lead, STRENGTH_FACTOR)),
       source: 'kinship' as const,
       note: `From ${name}.`,
     });
@@ -151,7 +152,7 @@ export function kinPigments(known: readonly Derived[]): Derived[] {
 }
 
 /** Interpolates ln of the spectrum at λ − shift; the ends are held. */
-function moved(values: Spectrum, times: number, shift: number): Spectrum {
+export function moved(values: Spectrum, times: number, shift: number): Spectrum {
   return Float64Array.from({ length: BANDS }, (_, b) => {
     const at = Math.min(BANDS - 1, Math.max(0, b - shift / STEP));
     const i = Math.min(BANDS - 2, Math.floor(at));

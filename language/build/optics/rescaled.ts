@@ -105,7 +105,7 @@ export function rescaledPigments(csv: string, measured: readonly Derived[]): Res
       id,
       class: 'B' as const,
       ...pair,
-      residual: Math.hypot(2, strengthResidual(pair, lead, id === 'PW6' ? 1.2 : STRENGTH_FACTOR)),
+      residual: strengthResidual(pair, lead, id === 'PW6' ? 1.2 : STRENGTH_FACTOR),
       source: 'okumura' as const,
       note: `From ${row}.`,
     };

@@ -4,7 +4,7 @@ import type { GroundMaterial, Pigment } from '../materials/types.ts';
 import type { Placeless } from '../memory/key.ts';
 import { parseColour } from '../optics/css.ts';
 import type { Confidence, OpticalData } from '../optics/data.ts';
-import { opticalData } from '../optics/data.ts';
+import { opticalData, strengthOf } from '../optics/data.ts';
 import type { FilmPigment } from '../optics/stack.ts';
 import { GLOSS, MATT, type Surface } from '../optics/surface.ts';
 import type { Layer, LayerKind, Measure, OwnPigment, Plan } from '../plan/plan.ts';
@@ -180,6 +180,7 @@ function filmLay({ film, own: owned, given, wanted }: Placeless<LayPlan>, compos
   let confidence: Confidence = 'A';
   let squares = 0;
   let weight = 0;
+  let present = 0;
   let missing = 0;
   for (const { pigment, volumeFraction } of composition.pigments) {
     const fraction = volumeFraction.likely;
@@ -193,9 +194,12 @@ function filmLay({ film, own: owned, given, wanted }: Placeless<LayPlan>, compos
       continue;
     }
     pigments.push({ optical: found, fraction });
-    weight += fraction;
+    // A little of a strong colour in much white is unsure as the colour is, not as the white.
+    const counts = fraction * strengthOf(found);
+    weight += counts;
+    present += fraction;
     confidence = worse(confidence, found.confidence);
-    squares += fraction * found.residual ** 2;
+    squares += counts * found.residual ** 2;
     basis.push(`${own?.name ?? pigment.id}: ${found.basis}`);
   }
   const glossy = composition.fatness.likely >= GLOSSY_FROM;
@@ -207,7 +211,7 @@ function filmLay({ film, own: owned, given, wanted }: Placeless<LayPlan>, compos
     face: wanted ?? (glossy ? GLOSS : MATT),
     confidence,
     residual: weight > 0 ? Math.sqrt(squares / weight) : 0,
-    doubt: missing > 0 ? UNKNOWN * Math.sqrt(missing / (missing + weight)) : 0,
+    doubt: missing > 0 ? UNKNOWN * Math.sqrt(missing / (missing + present)) : 0,
     basis,
   };
 }

@@ -6,7 +6,15 @@
 import { BANDS, type Spectrum } from '../../src/optics/wavelengths.ts';
 import type { Charts } from './charts.ts';
 import { readTable } from './csv.ts';
-import { type ChartFilm, type Estimate, type Expectations, estimate, type Pair, peakOf } from './estimate.ts';
+import {
+  type ChartFilm,
+  type Estimate,
+  type Expectations,
+  estimate,
+  type Pair,
+  peakOf,
+  type Tint,
+} from './estimate.ts';
 import { expected } from './expectations.ts';
 import { spectrum } from './films.ts';
 import { kubelkaMunk } from './kubelka-munk.ts';
@@ -65,7 +73,7 @@ export const CHART_ROWS: readonly ChartRow[] = [
   row('PR108', 'cadmium-red', [2, 5], 'scattering', 'PR106', 1.2),
   row('PR108 deep', 'cadmium-red', [3, 6], 'scattering', 'PR106', 1.2),
   row('PR83', 'alizarin-crimson', undefined, 'absorption', 'NR4', 0.8),
-  row('NR9', 'madder-lake', [1, 3, 4], 'absorption', 'NR4', 0.4),
+  row('NR9', 'madder-lake', undefined, 'absorption', 'NR4', 0.4),
   row('PY41', 'naples-yellow', [1, 2], 'scattering', 'PW1', 1.5),
   row('PY41 light', 'naples-yellow', [3], 'scattering', 'PW1', 1.5),
   row('PBr24', 'naples-yellow-imitation', undefined, 'scattering', 'PW6', 0.5),
@@ -82,7 +90,7 @@ export const CHART_ROWS: readonly ChartRow[] = [
   row('PG39', 'malachite', undefined, 'absorption', 'PB28', 0.12),
   row('PG20', 'verdigris', undefined, 'absorption', 'PB28', 0.12),
   row('PG50', 'cobalt-green', [2], 'scattering', 'PR101', 0.5),
-  row('PG23', 'green-earth', [4, 5, 7, 8, 10, 11], 'absorption', 'PBr7 raw-sienna', 0.3),
+  row('PG23', 'green-earth', undefined, 'absorption', 'PBr7 raw-sienna', 0.3),
   row('PG23 bohemian', 'green-earth', [2, 1, 3, 6, 9, 13], 'absorption', 'PBr7 raw-sienna', 0.3),
   row('PY39', 'orpiment', undefined, 'scattering', 'PY34', 0.8),
   row('PR39', 'realgar', undefined, 'scattering', 'PY34', 0.8),
@@ -90,7 +98,7 @@ export const CHART_ROWS: readonly ChartRow[] = [
   row('PBk8', 'vegetable-or-ivory-black', undefined, 'absorption', 'PBk9', 1.2),
   row('PR101 transparent', 'iron-oxide-red-transparent', undefined, 'absorption', 'PR101', 1, 'PR101'),
   row('PR101 light', 'iron-oxide-red', [5, 6, 3], 'scattering', 'PR101', 1, 'PR101'),
-  row('PR101 dark', 'iron-oxide-red', [4, 7, 2], 'scattering', 'PR101', 1),
+  row('PR101 dark', 'iron-oxide-red', [4, 7, 2], 'scattering', 'PR101', 1, 'PR101'),
   row('PR101 violet', 'caput-mortuum', [1, 2], 'scattering', 'PR101', 0.8),
   row('PY42', 'iron-oxide-yellow', [3, 4, 5], 'scattering', 'PR101', 0.8),
   row('PY42 transparent', 'iron-oxide-yellow-transparent', undefined, 'absorption', 'PY43', 1.2, 'PY42'),
@@ -101,7 +109,6 @@ export const CHART_ROWS: readonly ChartRow[] = [
     beside: ['phthalocyanine-green'],
   },
   row('PBk1', 'aniline-black', undefined, 'absorption', 'PBk7', 0.6),
-  row('PY3', 'hansa-yellow', undefined, 'absorption', 'PY74', 0.8),
 ];
 
 /**
@@ -113,6 +120,9 @@ const EARTH_FACTOR = 1.75;
 const EARTHS = new Set(['PY43', 'PR102', 'PG23', 'PG23 bohemian']);
 export const strengthFactor = (id: string): number =>
   id.startsWith('PBr7') || EARTHS.has(id) ? EARTH_FACTOR : STRENGTH_FACTOR;
+
+/** The acrylic set's raw umber absorbs nearly alike in every band, which is no brown: only its strength is taken. */
+const FLAT = 'PBr7 raw-umber';
 
 /** How firmly the neighbour sets the strength, as a standard deviation in ln. */
 const ANCHOR = 0.3;
@@ -156,7 +166,13 @@ export interface ChartPigments {
   readonly heldOut: ReadonlyMap<string, readonly number[]>;
 }
 
-export function chartPigments(charts: Charts, olderCsv: string, known: readonly Derived[]): ChartPigments {
+/** `tints`: of pigments that the acrylic set shows too, for earths of which both speak. */
+export function chartPigments(
+  charts: Charts,
+  olderCsv: string,
+  known: readonly Derived[],
+  tints: ReadonlyMap<string, readonly Tint[]>,
+): ChartPigments {
   const pigments = new Map(known.map((p) => [p.id, p]));
   const lead = pigments.get('PW1')!;
   const heldOut = new Map<string, readonly number[]>();
@@ -177,7 +193,11 @@ export function chartPigments(charts: Charts, olderCsv: string, known: readonly 
           }),
       ...(r.shape ? { shape: pigments.get(r.shape)!.a.map(Math.log) } : {}),
     };
-    const own: Estimate = estimate(films, [], expectations);
+    const own: Estimate = estimate(
+      films,
+      r.id === r.neighbour && r.id !== FLAT ? (tints.get(r.id) ?? []) : [],
+      expectations,
+    );
     const pair = r.beside
       ? besides(own, estimate(charts.films(...r.beside), [], expectations), neighbour, r.times)
       : own;

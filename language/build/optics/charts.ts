@@ -39,9 +39,7 @@ export function readCharts(csv: string): Charts {
     sorts.set(Number(row.sort), films);
     films[Number(row.ground) - 1] = spectrum(row, `${row.pigment} ${row.sort}, ground ${row.ground}`);
   }
-  const stray = strayLight(
-    [...seen.values()].flatMap((sorts) => [...sorts.values()].map((four) => four[0]!)),
-  );
+  const stray = strayLight(seen);
   for (const sorts of seen.values())
     for (const four of sorts.values())
       for (const values of four) {
@@ -68,18 +66,15 @@ export function readCharts(csv: string): Charts {
   };
 }
 
-/**
- * What the darkest films over black show more of in one band than in others: no pigment is darker in the green than in
- * the violet whatever it is, so it is light that went astray. Zero on the average of the bands.
- */
-function strayLight(overBlack: readonly Spectrum[]): Spectrum {
-  const darkest = Float64Array.from({ length: BANDS }, (_, b) => {
-    const values = overBlack.map((s) => s[b]!).sort((p, q) => p - q);
-    const few = Math.max(3, Math.floor(values.length / 25));
-    return values.slice(0, few).reduce((sum, v) => sum + v, 0) / few;
-  });
-  const mean = darkest.reduce((sum, v) => sum + v, 0) / BANDS;
-  return darkest.map((v) => v - mean);
+/** Charts of blacks and near-blacks, as grey as pigments are. */
+const BLACKS = ['aniline-black', 'vegetable-or-ivory-black', 'magnetite', 'sepia', 'bistre'];
+
+/** What films of blacks over black show more of in one band than on the average of the bands: light gone astray. */
+function strayLight(seen: ReadonlyMap<string, ReadonlyMap<number, readonly Spectrum[]>>): Spectrum {
+  const films = BLACKS.flatMap((name) => [...(seen.get(name)?.values() ?? [])].map((four) => four[0]!));
+  const mean = (values: readonly number[]): number => values.reduce((sum, v) => sum + v / values.length, 0);
+  const levels = films.map((film) => mean([...film]));
+  return Float64Array.from({ length: BANDS }, (_, b) => mean(films.map((film, f) => film[b]! - levels[f]!)));
 }
 
 /** Internal reflectances of the four grounds: the greys are what most films over them say, each band by itself. */

@@ -63,13 +63,15 @@ if (values.quick) {
   );
   measured = measured.map((p) => ({ ...p, residual: before.get(p.id) ?? p.residual }));
 }
-const { pigments: rescaled, common } = rescaledPigments(read('okumura2005_ks.csv'), measured);
+const { pigments: rescaled, common, tints } = rescaledPigments(read('okumura2005_ks.csv'), measured);
 console.log(`acrylic to oil: common factor ${common.toFixed(2)}`);
 const charts = readCharts(read('films_over_four_grounds_reflectance.csv'));
-const { pigments: charted, heldOut } = chartPigments(charts, read('film_over_four_grounds.csv'), [
-  ...measured,
-  ...rescaled,
-]);
+const { pigments: charted, heldOut } = chartPigments(
+  charts,
+  read('film_over_four_grounds.csv'),
+  [...measured, ...rescaled],
+  tints,
+);
 // A chart takes the place of the acrylic set where both have a pigment.
 const measuredOrCharted = [
   ...[...measured, ...rescaled].filter((p) => !charted.some((c) => c.id === p.id)),

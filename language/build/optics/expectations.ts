@@ -34,11 +34,27 @@ const EDGES = new Set([
   'PY53',
 ]);
 
-/** `id` of the catalogue; a pigment of no known class is expected between all of them, and not firmly. */
+/** Natural earths hold clay, quartz and coarse grains beside their colour: seen through, but not clear. */
+const EARTHS = /^(PBr7|PY43|PR102)/;
+
+const levelOf = (id: string): readonly [level: number, factor: number] => {
+  const transparency = allPigments().find((p) => p.id === id)?.transparency.value;
+  if (EARTHS.test(id) && transparency !== 'opaque' && transparency !== 'semi-opaque')
+    return LEVELS['semi-transparent'];
+  // A pigment of no known class is expected between all of them, and not firmly.
+  return (transparency && LEVELS[transparency]) ?? [0.15, 3];
+};
+
+/** `id` of the catalogue. */
 export function expected(id: string): Pick<Expectations, 'scattering' | 'edge'> {
-  const transparency = allPigments().find((p) => p.id === id)?.transparency.value as
-    | keyof typeof LEVELS
-    | undefined;
-  const [level, factor] = (transparency && LEVELS[transparency]) ?? [0.15, 3];
+  const [level, factor] = levelOf(id);
   return { scattering: [Math.log(level), Math.log(factor)], edge: EDGES.has(id) };
+}
+
+/** The most a clear or half-clear pigment scatters per µm; no limit for the others. */
+export function scatteringLimit(id: string): number {
+  const transparency = allPigments().find((p) => p.id === id)?.transparency.value;
+  if (transparency !== 'transparent' && transparency !== 'semi-transparent') return Number.POSITIVE_INFINITY;
+  const [level, factor] = levelOf(id);
+  return level * factor;
 }

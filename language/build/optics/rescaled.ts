@@ -7,7 +7,7 @@
  */
 import { BANDS, type Spectrum, wavelengths } from '../../src/optics/wavelengths.ts';
 import { readTable } from './csv.ts';
-import { type Expectations, estimate, type Pair, type Tint } from './estimate.ts';
+import { estimate, type Pair, type Tint } from './estimate.ts';
 import { geometricMean } from './evaluate.ts';
 import { expected } from './expectations.ts';
 import { spectrum } from './films.ts';
@@ -31,7 +31,7 @@ const ROWS: readonly (readonly [row: string, id: string, share: number])[] = [
   ['pyrrole-red', 'PR254', 0.1],
   ['yellow-ochre', 'PY43', 0.2],
   ['ultramarine', 'PB29', 0.25],
-  ['dioxazine-violet', 'PV23', 0.06],
+  ['dioxazine-violet', 'PV23', 0.08],
   ['azomethine-green-gold', 'PY129', 0.08],
   ['cerulean-blue', 'PB36', 0.15],
   ['quinacridone-crimson', 'PV19', 0.08],
@@ -50,6 +50,8 @@ const TINTS = [0.5, 0.2, 0.05];
 
 export interface Rescaled {
   readonly pigments: readonly Derived[];
+  /** masstone and tints of each, for those that charts show too */
+  readonly tints: ReadonlyMap<string, readonly Tint[]>;
   /** factor on the strengths that the pigments measured in both binders ask for */
   readonly common: number;
 }
@@ -71,7 +73,7 @@ export function rescaledPigments(csv: string, measured: readonly Derived[]): Res
     // K/S of an endless film over its a/s is near 3 for so little absorption.
     a: Float64Array.from(whiteS, (s, b) => (s * whiteK[b]!) / whiteKS[b]! / 3),
   };
-  const fitted = (row: string, id: string, share: number, extra: Partial<Expectations> = {}): Pair => {
+  const tintsOf = (row: string, share: number): Tint[] => {
     const [k, s] = [find(row, 'K'), find(row, 'S')];
     const tint = (part: number): Tint => ({
       kind: 'tint',
@@ -87,8 +89,10 @@ export function rescaledPigments(csv: string, measured: readonly Derived[]): Res
         ),
       ),
     });
-    return estimate([], [tint(1), ...TINTS.map(tint)], { ...expected(id), ...extra }, TINT_NOISE);
+    return [tint(1), ...TINTS.map(tint)];
   };
+  const fitted = (row: string, id: string, share: number): Pair =>
+    estimate([], tintsOf(row, share), expected(id), TINT_NOISE);
   const peak = (values: Spectrum) => Math.max(...values);
   // The shares themselves count as one voice beside the two pigments.
   const common = geometricMean([
@@ -110,7 +114,8 @@ export function rescaledPigments(csv: string, measured: readonly Derived[]): Res
       note: `From ${row}.`,
     };
   });
-  return { pigments, common };
+  const tints = new Map(ROWS.map(([row, id, share]) => [id, tintsOf(row, share / common)]));
+  return { pigments, common, tints };
 }
 
 /** Standard deviation of a root of reflectance of the published coefficients. */

@@ -136,7 +136,6 @@ export const FACTS: readonly Fact[] = [
   },
   { stronger: ['PB15:3', 'PB27'], by: 1.1, source: 'from memory: the trade said twice when it was new' },
   { stronger: ['PB27', 'PB29'], by: 3, source: HANDBOOK },
-  { stronger: ['PB29', 'PB28'], source: HANDBOOK },
   { stronger: ['PB28', 'PB35'], source: PRACTICE },
   {
     stronger: ['PB28', 'PB32'],
@@ -273,13 +272,6 @@ export const FACTS: readonly Fact[] = [
   { of: 'PBr7 burnt-sienna', as: 'glaze', hue: [42, 72], source: EARTHS },
   { of: 'PBr7 raw-sienna', as: 10, hue: [66, 86], source: PRACTICE },
   { of: 'PBr7 raw-sienna', as: 'masstone', lightness: [22, 48], source: PRACTICE },
-  {
-    of: 'NBr8',
-    as: 10,
-    hue: [45, 92],
-    chroma: [3, 16],
-    source: 'The Ladies’ Manual of Art (1887): the finest rich brown',
-  },
   { of: 'NBk6', as: 10, hue: [45, 92], chroma: [3, 18], source: PRACTICE },
   {
     of: 'NBk6',
@@ -291,7 +283,6 @@ export const FACTS: readonly Fact[] = [
   { hueOf: ['PBr7 burnt-umber', 'PBr7 raw-umber'], word: 'redder', turned: [-45, -4], source: ARGOMED },
   { hueOf: ['PBr7 burnt-sienna', 'PBr7 raw-sienna'], word: 'redder', turned: [-50, -8], source: EARTHS },
   { hueOf: ['PR101 violet', 'PR101 light'], word: 'bluer', turned: [-35, -2], source: AAT },
-  { hueOf: ['PR101 dark', 'PR101 light'], word: 'bluer', turned: [-35, 0], source: AAT },
   { hueOf: ['PR102', 'PR101'], word: 'yellower', turned: [0, 30], source: PRACTICE },
   { hueOf: ['PR101 transparent', 'PR101'], word: 'yellower', turned: [0, 25], source: PRACTICE },
   { cleaner: ['PR101 light', 'PR101 violet'], source: AAT },

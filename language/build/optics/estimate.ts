@@ -82,7 +82,7 @@ const TOP = 5;
 /** What paint in another binder scatters beside its pigment (extenders, matting, air), per µm; the masstone's mirrored share. */
 const PAINT = { beside: Math.log(0.02), besideWidth: 1.5, gloss: 0.006 };
 /** How far the curve of a sort may leave the shape it shares. */
-const SHAPE = 0.1;
+const SHAPE = 0.15;
 /** How firmly an edge absorber's curve is kept from rising again. */
 const RISE = 0.02;
 const H = 1e-4;

@@ -154,31 +154,31 @@ function joined(top: readonly string[], below: readonly string[]): readonly stri
   return [...new Set([...top, ...below])].slice(0, MOST_GROUNDS);
 }
 
-export function view(memo: ColourMemo, state: State, light: Light): View {
-  return memo.views.get(`${state.id}${same(state.face)}${light}`, () => {
-    const { stack, doubt, face } = state;
-    const lab = seen(stack, face, light);
-    const [up, down] = [1, -1].map((sign) =>
-      seen(
-        scaled(
-          stack,
-          doubt.map((d) => 1 + sign * d),
-        ),
-        face,
-        light,
+export const view = (memo: ColourMemo, state: State, light: Light): View =>
+  memo.views.get({ state, light }, viewed);
+
+function viewed({ state, light }: { readonly state: State; readonly light: Light }): View {
+  const { stack, doubt, face } = state;
+  const lab = seen(stack, face, light);
+  const moved = (sign: number): Lab =>
+    seen(
+      scaled(
+        stack,
+        doubt.map((d) => 1 + sign * d),
       ),
+      face,
+      light,
     );
-    const off = (deltaE00(lab, up!) + deltaE00(lab, down!)) / 2;
-    let screen: ReturnType<typeof toScreen> | undefined;
-    return {
-      lab,
-      radius: Math.max(LEAST_RADIUS, Math.hypot(off, state.residual)),
-      screen: () => {
-        screen ??= toScreen(lab);
-        return screen;
-      },
-    };
-  });
+  const off = (deltaE00(lab, moved(1)) + deltaE00(lab, moved(-1))) / 2;
+  let screen: ReturnType<typeof toScreen> | undefined;
+  return {
+    lab,
+    radius: Math.max(LEAST_RADIUS, Math.hypot(off, state.residual)),
+    screen: () => {
+      screen ??= toScreen(lab);
+      return screen;
+    },
+  };
 }
 
 /** CIELAB D65/2° of what looks under D65 as this does under `light`. */

@@ -134,7 +134,6 @@ export const FACTS: readonly Fact[] = [
     by: 5,
     source: 'from memory: the trade said 20 to 40 times by weight when it was new',
   },
-  { stronger: ['PB15:3', 'PB27'], by: 1.1, source: 'from memory: the trade said twice when it was new' },
   { stronger: ['PB27', 'PB29'], by: 3, source: HANDBOOK },
   { stronger: ['PB28', 'PB35'], source: PRACTICE },
   {
@@ -267,7 +266,7 @@ export const FACTS: readonly Fact[] = [
   { of: 'PBr7 raw-umber', as: 'masstone', hue: [58, 90], lightness: [12, 36], source: EARTHS },
   { of: 'PBr7 burnt-umber', as: 10, hue: [48, 78], chroma: [4, 18], source: ARGOMED },
   { of: 'PBr7 burnt-umber', as: 'masstone', lightness: [10, 30], source: PRACTICE },
-  { of: 'PBr7 burnt-sienna', as: 10, hue: [38, 64], chroma: [12, 32], source: EARTHS },
+  { of: 'PBr7 burnt-sienna', as: 10, hue: [38, 64], chroma: [10, 32], source: EARTHS },
   { of: 'PBr7 burnt-sienna', as: 'masstone', lightness: [16, 36], source: PRACTICE },
   { of: 'PBr7 burnt-sienna', as: 'glaze', hue: [42, 72], source: EARTHS },
   { of: 'PBr7 raw-sienna', as: 10, hue: [66, 86], source: PRACTICE },

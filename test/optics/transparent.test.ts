@@ -38,6 +38,9 @@ const yellow = (id: string): boolean => {
   return chroma(seen) > 12 && hue(seen) > 50 && hue(seen) < 115;
 };
 
+/** Earths so weak that a glaze on white hardly darkens it: they have little to hide their own scattering with. */
+const pale = (id: string): boolean => lab(film(thinned(id, 0.1), 10, WHITE))[0] > 88;
+
 test('the catalogue has over fifty of them', () => {
   expect(TRANSPARENT.length).toBeGreaterThan(50);
   expect(CLEAR.length).toBeGreaterThan(5);
@@ -52,9 +55,10 @@ describe('25 µm of tube paint over black', () => {
     );
   });
   // 25 µm of tube paint hold 6 to 12 µm of pigment: at 0.1 per µm and the middle of the pastes an optical thickness of
-  // 0.8, which sends back 15 % where nothing is absorbed: L* 45. Other hues absorb two thirds of what the eye sees.
+  // 0.8, which sends back 15 % where nothing is absorbed: L* 45. Other hues absorb two thirds of
+  // what the eye sees, unless they are pale.
   test.each(TRANSPARENT.map((p) => [p.id]))('%s stays dark', (id) => {
-    expect(overBlack(id)).toBeLessThanOrEqual(CLEAR.includes(id) || yellow(id) ? 45 : 25);
+    expect(overBlack(id)).toBeLessThanOrEqual(CLEAR.includes(id) || yellow(id) || pale(id) ? 45 : 25);
   });
 });
 
@@ -70,12 +74,12 @@ describe('coats of 3 µm with nine tenths of medium over L* 64', () => {
     // However many coats, it ends darker than it began, and not bright.
     expect(end).toBeLessThan(yellow(id) ? GROUND_LIGHTNESS - 2 : 35);
   });
-  // The strongest organic pigments absorb 10 to 15 per µm at their peak, about 6 as the eye weighs it (a crystal of
-  // extinction coefficient 0.26: 4π 0.26/0.55 µm). A coat holds 3 µm × 0.1 × 0.2 to 0.25 = 0.06 to 0.075 µm of pigment:
-  // at most an optical thickness of 0.45 as the eye weighs it, which as a grey takes L* 64 to 36, as a colour less far.
+  // The strongest organic pigments absorb 10 to 15 per µm at their peak, up to 7 as the eye weighs it (a crystal of
+  // extinction coefficient 0.3: 4π 0.3/0.55 µm). A coat holds 3 µm × 0.1 × 0.2 to 0.25 = 0.06 to 0.075 µm of pigment:
+  // at most an optical thickness of 0.52 as the eye weighs it, which as a grey takes L* 64 to 33, as a colour less far.
   test.each(COLOURED.map((id) => [id]))('%s: one coat is seen, and is still a thin glaze', (id) => {
     expect(GROUND_LIGHTNESS - after(id, 1)).toBeGreaterThan(0.2);
-    expect(GROUND_LIGHTNESS - after(id, 1)).toBeLessThan(28);
+    expect(GROUND_LIGHTNESS - after(id, 1)).toBeLessThan(32);
   });
   test.each(CLEAR.map((id) => [id]))('%s: twenty coats are hardly seen', (id) => {
     for (let n = 1; n <= 20; n++) expect(Math.abs(after(id, n) - GROUND_LIGHTNESS)).toBeLessThan(2);

@@ -5,8 +5,9 @@
  *
  * DIR holds oil_films_measured.csv, okumura2005_ks.csv, film_over_four_grounds.csv and
  * films_over_four_grounds_reflectance.csv (what they are, where they are published and under which licence:
- * language/docs/colour.md); unless said it is shared/reference/optics beside the clone. `--quick` leaves the residuals of
- * class A as they are in the table, which spares leaving out every film.
+ * language/docs/colour.md); unless said it is shared/reference/optics beside the clone. What judged the data goes into
+ * judged.json, from which the page is printed. `--quick` leaves that and the residuals of class A as they are, which
+ * spares leaving out every film.
  */
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
@@ -15,13 +16,13 @@ import { parseArgs } from 'node:util';
 import { chartPigments } from './chart-pigments.ts';
 import { readCharts } from './charts.ts';
 import { classOffs } from './class-offs.ts';
-import { coverage, leaveOneOut } from './evaluate.ts';
+import { coverage, groups, leaveOneOut } from './evaluate.ts';
 import { readFilms } from './films.ts';
 import { fit } from './fit.ts';
+import { type Judged, judgedClass } from './judged.ts';
 import { kinPigments } from './kinship.ts';
 import { filmMicrons, measuredPigments } from './measured.ts';
 import { PAINTS } from './paints.ts';
-import { expectedOff } from './radius.ts';
 import { rescaledPigments } from './rescaled.ts';
 import { toSample } from './samples.ts';
 import { tableText } from './table.ts';
@@ -50,10 +51,6 @@ console.log(
   `${films.length} oil films, ${whole.steps} steps; they are about ${filmMicrons(whole).toFixed(0)} µm thick, dry`,
 );
 const left = values.quick ? [] : leaveOneOut(films);
-for (const c of values.quick ? [] : coverage(left))
-  console.log(
-    `${c.name}: ${c.films} films, ${Math.round(100 * c.within)} % within the radius, ${Math.round(100 * c.withinTwice)} % within twice`,
-  );
 let measured = measuredPigments(films, whole, left);
 if (values.quick) {
   const before = new Map(
@@ -83,17 +80,29 @@ const known = measuredOrCharted.map((p) =>
   p.class === 'B' ? { ...p, residual: Math.hypot(p.residual, p.id === 'PW6' ? 2 : offs.acrylic(p.id)) } : p,
 );
 known.push(...kinPigments(known, offs.kin));
-for (const [name, all] of [
-  ['B, acrylic set on chart films', offs.judged.B],
-  ['C, a sort from the other sorts', [...heldOut.values()].flat()],
-  ['D, a relative in its place', offs.judged.D],
-] as const)
-  console.log(
-    `class ${name}: ${all.length} colours, ΔE00 ${expectedOff(all).toFixed(1)} holds two in three, ${expectedOff(all, 0.95).toFixed(1)} nineteen in twenty`,
-  );
 const text = tableText(known);
 writeFileSync(target, text);
+if (!values.quick) {
+  const judged: Judged = {
+    oilFilms: films.length,
+    microns: filmMicrons(whole),
+    common,
+    groups: groups(left),
+    coverage: coverage(left),
+    classes: [
+      judgedClass('B', 'chart films, predicted from the acrylic set', offs.judged.B),
+      judgedClass(
+        'C',
+        'chart films of one sort, predicted from the other sorts',
+        [...heldOut.values()].flat(),
+      ),
+      judgedClass('D', 'chart films, predicted from a relative of their pigment', offs.judged.D),
+    ],
+  };
+  writeFileSync(new URL('judged.json', import.meta.url), `${JSON.stringify(judged, undefined, 1)}\n`);
+}
 console.log(`${known.length} pigments, ${(text.length / 1024).toFixed(0)} KB`);
+console.log('Then the page: node language/build/colour-page.ts');
 console.log(
   'Where figures changed, give the data its next number: node language/build/data-version.ts "what changed"',
 );

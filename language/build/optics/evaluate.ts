@@ -227,3 +227,32 @@ export const GROUPS: readonly (readonly [name: string, member: (f: MeasuredFilm)
       !f.mass.has('BoneBlack'),
   ],
 ];
+
+/** ΔE00 of a group of films: mean and median, nothing read from the film, its thickness, its thickness and gloss. */
+export interface Group {
+  readonly name: string;
+  readonly films: number;
+  readonly strict: readonly [mean: number, median: number];
+  readonly thickness: readonly [mean: number, median: number];
+  readonly own: readonly [mean: number, median: number];
+  readonly singleConstant: number;
+  readonly srgbAverage: number;
+}
+
+export const groups = (heldOut: readonly HeldOut[]): Group[] =>
+  GROUPS.map(([name, member]) => {
+    const of = heldOut.filter((h) => member(h.film));
+    const both = (key: 'strict' | 'thickness' | 'own'): [number, number] => {
+      const values = of.flatMap((h) => h[key]);
+      return [mean(values), median(values)];
+    };
+    return {
+      name,
+      films: of.length,
+      strict: both('strict'),
+      thickness: both('thickness'),
+      own: both('own'),
+      singleConstant: mean(of.map((h) => h.singleConstant)),
+      srgbAverage: mean(of.map((h) => h.srgbAverage)),
+    };
+  });

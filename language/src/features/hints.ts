@@ -1,6 +1,6 @@
 /** Words of the tool between the words of the plan: defaults taken, fatness, volume, distance to a target. */
 import { exactly } from '../materials/interval.ts';
-import { parseColour } from '../optics/css.ts';
+import { BEYOND_SRGB, parseColour, screenWords } from '../optics/css.ts';
 import { deltaE00 } from '../optics/difference.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { Study } from '../results/study.ts';
@@ -74,7 +74,7 @@ export function hints(plan: Plan, study: Study, coloured: boolean): Hint[] {
         hints.push({
           offset: m.place.end,
           text: ` ΔE00 ${deltaE00(lab, colour.lab).toFixed(1)} from predicted`,
-          tooltip: `Predicted ${colour.hex} ± ${colour.radius.toFixed(1)}.`,
+          tooltip: `Predicted ${screenWords(colour)} ± ${colour.radius.toFixed(1)}.${colour.outOfGamut ? ` ${BEYOND_SRGB}` : ''}`,
           kind: 'target',
         });
     }

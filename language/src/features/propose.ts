@@ -1,6 +1,6 @@
 /** Proportions for a wanted colour, from the paints a plan has, where a mix or a target wants it. */
 import type { Lab } from '../optics/cie.ts';
-import { hexOf, parseColour } from '../optics/css.ts';
+import { parseColour, type Screen, shown } from '../optics/css.ts';
 import { opticalData } from '../optics/data.ts';
 import { type Match, match } from '../optics/match.ts';
 import { matchCoats, matchThickness, type ThicknessMatch } from '../optics/match-thickness.ts';
@@ -28,7 +28,7 @@ export interface Wanted {
 
 /** Recipes for a colour, best first, with the film they were sought for. */
 export interface Proposal extends Match {
-  readonly target: { readonly lab: Lab; readonly hex: string };
+  readonly target: { readonly lab: Lab } & Pick<Screen, 'hex' | 'outOfGamut'>;
   /** what film was assumed, in words */
   readonly film: string;
   readonly paints: readonly string[];
@@ -88,7 +88,7 @@ export function propose(study: Study, wanted: Wanted): Proposal | undefined {
         'the bare support');
   return {
     ...matched,
-    target: { lab: wanted.target, hex: hexOf(wanted.target) },
+    target: { lab: wanted.target, ...shown(wanted.target) },
     film: `${Math.round(thickness * 10) / 10} µm${share > 0 ? ` with ${Math.round(share * 100)} % medium` : ''} on ${wanted.area}, over ${over}`,
     paints: paints.map((p) => p.name),
   };

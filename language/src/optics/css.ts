@@ -103,6 +103,19 @@ export interface Screen {
   readonly outOfGamut: boolean;
 }
 
+/** What a screen shows of a CIELAB D65/2° colour, and whether that is the colour itself. */
+export function shown(lab: Lab): Pick<Screen, 'hex' | 'outOfGamut'> {
+  const { hex, outOfGamut } = toScreen(lab);
+  return { hex, outOfGamut };
+}
+
+/** The sRGB of a colour in words: `≈` before one that sRGB cannot show. */
+export const screenWords = ({ hex, outOfGamut }: Pick<Screen, 'hex' | 'outOfGamut'>): string =>
+  outOfGamut ? `≈ ${hex}` : hex;
+
+/** What the `≈` of `screenWords` means. */
+export const BEYOND_SRGB = '≈: beyond what sRGB can show, the nearest that it can.';
+
 /** A CIELAB D65/2° colour for a screen. */
 export function toScreen(lab: Lab): Screen {
   const colour = { space: Lab_D65, coords: [...lab] as [number, number, number], alpha: 1 };

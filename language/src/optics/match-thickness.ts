@@ -1,6 +1,6 @@
 /** How thick a film of one given glaze must be, or how many coats of it, to come nearest a colour. */
 import type { Lab, Light } from './cie.ts';
-import { hexOf } from './css.ts';
+import { shown } from './css.ts';
 import { deltaE00 } from './difference.ts';
 import { type Limit, limitOf } from './match-limit.ts';
 import { type FilmPigment, layOn, toColour } from './stack.ts';
@@ -27,6 +27,8 @@ export interface ThicknessMatch {
   readonly coats?: number;
   readonly lab: Lab;
   readonly hex: string;
+  /** sRGB cannot show it; `hex` is the nearest */
+  readonly outOfGamut: boolean;
   readonly deltaE00: number;
   readonly reachable: boolean;
   readonly limit?: Limit;
@@ -47,7 +49,7 @@ function outcome(request: ThicknessRequest, thickness: number, coats?: number): 
     thickness,
     ...(coats === undefined ? {} : { coats }),
     lab,
-    hex: hexOf(lab),
+    ...shown(lab),
     deltaE00: off,
     reachable,
     ...(reachable

@@ -5,7 +5,7 @@
  * randomness: the same question has the same answer.
  */
 import { type Lab, type Light, toLab, toXyz } from './cie.ts';
-import { hexOf } from './css.ts';
+import { shown } from './css.ts';
 import { deltaE00, deltaE00Of } from './difference.ts';
 import { createMixer, type Medium, type Mixer, type Paint } from './match-film.ts';
 import { type Limit, limitOf } from './match-limit.ts';
@@ -46,6 +46,8 @@ export interface Recipe {
   readonly parts: readonly { readonly paint: string; readonly parts: number }[];
   readonly lab: Lab;
   readonly hex: string;
+  /** sRGB cannot show it; `hex` is the nearest */
+  readonly outOfGamut: boolean;
   readonly deltaE00: number;
   /** ΔE00 lost by rounding to whole parts */
   readonly roundingLoss: number;
@@ -128,7 +130,7 @@ export function match(request: MatchRequest): Match {
     (f): Recipe => ({
       parts: f.subset.map((p, i) => ({ paint: paints[p]!.name, parts: f.parts[i]! })),
       lab: f.lab,
-      hex: hexOf(f.lab),
+      ...shown(f.lab),
       deltaE00: f.deltaE00,
       roundingLoss: Math.max(0, f.deltaE00 - f.exact),
       metamerism: metamerism(spectrumOf(request, f.subset, f.parts), reference),

@@ -3,6 +3,7 @@ import { sourceWords } from '../features/describe.ts';
 import { amount, days, fatness, percent, range, time } from '../features/figures.ts';
 import { deferringLine } from '../materials/cautions.ts';
 import { layerFacts, layerRows, lineOf, stated, wordsOf } from '../plan/stated.ts';
+import { BEYOND_SRGB, screenWords } from '../optics/css.ts';
 import type { LayerStudy, Study } from '../results/study.ts';
 import type { Finding } from '../rules/rule.ts';
 import { diary } from '../studio/diary.ts';
@@ -135,7 +136,7 @@ export function coloursPart(study: Study): Part | undefined {
       .map(({ layer, colour: c }) => [
         { text: layer, swatch: c.hex, layer },
         `${c.lab.map((v) => String(Math.round(v) + 0)).join(' ')}`,
-        c.hex,
+        screenWords(c),
         `± ${c.radius.toFixed(1)}`,
         c.confidence,
       ]);
@@ -150,12 +151,13 @@ export function coloursPart(study: Study): Part | undefined {
     ];
   });
   if (tables.length === 0) return undefined;
+  const beyond = study.areas.some((area) => area.buildUp().some((b) => b.colour.outOfGamut));
   return part(
     'colours',
     'Colour after each layer',
     ...tables,
     words(
-      `${seenUnder(study)} Data: A measured in oil, B measured in another binder, C derived from films over four grounds, D estimated by kinship.`,
+      `${seenUnder(study)}${beyond ? ` ${BEYOND_SRGB}` : ''} ± holds two in three. Data: A measured in oil, B measured in another binder, C derived from films over four grounds, D estimated by kinship.`,
       true,
     ),
   );

@@ -2,8 +2,10 @@
  * The section drawing: what a cross-section of the finished (or documented) painting would show, areas side by side,
  * to scale in µm, each layer in the colour the eye sees after it. Films thicker than the break are cut short, visibly.
  */
+
 import { fatness, range } from '../features/figures.ts';
 import type { Interval } from '../materials/interval.ts';
+import { type Screen, screenWords } from '../optics/css.ts';
 import type { Sample } from '../plan/plan.ts';
 import type { LayerStudy, Study } from '../results/study.ts';
 import { el, type Markup, picture } from './markup.ts';
@@ -27,7 +29,7 @@ interface Slice {
   readonly film: Interval | undefined;
   /** whether nobody measured the film, so that it is drawn as such layers usually lie */
   readonly unknown: boolean;
-  readonly hex: string | undefined;
+  readonly colour: Pick<Screen, 'hex' | 'outOfGamut'> | undefined;
 }
 
 interface Column {
@@ -56,7 +58,7 @@ function areaColumn(study: Study, area: string): Column {
         detail: `${filmWords(l)}${fat}`,
         film: l.dryFilm,
         unknown: !l.dryFilm || l.layer.film?.given === 'unknown',
-        hex: l.colours().find((c) => c.area === area)?.hex,
+        colour: l.colours().find((c) => c.area === area),
       };
     });
   return {
@@ -79,7 +81,7 @@ function sampleColumn(study: Study, sample: Sample): Column {
         detail: l.film && l.film.given !== 'unknown' ? range(l.film.value, 'µm') : 'not measured',
         film: l.film?.value,
         unknown: !l.film || l.film.given === 'unknown',
-        hex: area && planned ? planned.colours().find((c) => c.area === area)?.hex : undefined,
+        colour: area && planned ? planned.colours().find((c) => c.area === area) : undefined,
       };
     }),
   };
@@ -141,7 +143,7 @@ function columnMarkup(column: Column, x: number, height: number, perMicron: numb
         y,
         width: BAR,
         height: h,
-        fill: slice.hex ?? '#ffffff',
+        fill: slice.colour?.hex ?? '#ffffff',
         stroke: '#333',
         'stroke-width': 0.7,
         'stroke-dasharray': dashes,
@@ -173,7 +175,7 @@ function words(columns: readonly Column[]): string {
   return columns
     .map(
       (c) =>
-        `${c.title}, from below: ${c.slices.map((s) => `${s.label} (${s.detail}${s.hex ? `, colour ${s.hex}` : ''})`).join('; ') || 'no layer'}.`,
+        `${c.title}, from below: ${c.slices.map((s) => `${s.label} (${s.detail}${s.colour ? `, colour ${screenWords(s.colour)}` : ''})`).join('; ') || 'no layer'}.`,
     )
     .join(' ');
 }

@@ -1,4 +1,5 @@
 /** Build-up strips: per area the colour after every layer, the target beside the last, and how far apart they are. */
+import { screenWords } from '../optics/css.ts';
 import type { Study } from '../results/study.ts';
 import { el, type Markup, picture } from './markup.ts';
 
@@ -25,7 +26,7 @@ function strips(study: Study, hexOf: (lab: readonly [number, number, number]) =>
       (b): Swatch => ({
         label: b.layer,
         hex: b.colour.hex,
-        note: `${b.colour.hex} ±${b.colour.radius.toFixed(1)} ${b.colour.confidence}`,
+        note: `${screenWords(b.colour)} ±${b.colour.radius.toFixed(1)} ${b.colour.confidence}`,
       }),
     );
     if (swatches.length === 0) return [];
@@ -123,6 +124,6 @@ export function miniStrip(study: Study, area: string, upTo: number): Markup | un
     x += width(i);
     return cell;
   });
-  const words = shown.map((b) => `${b.layer} ${b.colour.hex}`).join(', ');
+  const words = shown.map((b) => `${b.layer} ${screenWords(b.colour)}`).join(', ');
   return picture('strip', x, 22, `Build-up on ${area}`, words, ...cells);
 }

@@ -73,6 +73,7 @@ export interface AreaJson {
     readonly layer: string;
     readonly lab: readonly [number, number, number];
     readonly hex: string;
+    readonly outOfGamut: boolean;
     readonly radius: number;
   }[];
   readonly target: {

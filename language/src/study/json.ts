@@ -179,6 +179,7 @@ export function studyJson<F>(study: Study, path: string, findings: readonly F[])
             layer: name,
             lab: colour.lab,
             hex: colour.hex,
+            outOfGamut: colour.outOfGamut,
             radius: colour.radius,
           })),
           target: target

@@ -8,6 +8,7 @@ import {
   proposeFilm,
 } from '../../features/propose.ts';
 import type { Lab } from '../../optics/cie.ts';
+import { BEYOND_SRGB, screenWords } from '../../optics/css.ts';
 import type { Plan } from '../../plan/plan.ts';
 import { filmMatchJson, matchJson } from '../../report/match-json.ts';
 import { jsonText } from '../formats/json.ts';
@@ -92,7 +93,7 @@ export function matchCommand(name: string, options: Options): number {
     const rows = proposal.recipes.map((r) => [
       `${swatch(r.hex, 3)}${partsWords(r.parts)}`,
       labWords(r.lab),
-      r.hex,
+      screenWords(r),
       tenths(r.deltaE00),
       tenths(r.roundingLoss),
       tenths(r.metamerism),
@@ -100,6 +101,7 @@ export function matchCommand(name: string, options: Options): number {
     process.stdout.write(
       `${paint.bold(oneLine(`Wanted ${css}`))} ${swatch(proposal.target.hex, 3)}(L* a* b* ${labWords(target)}), ${proposal.film}\n${table(['parts by volume', 'L* a* b*', 'sRGB', 'ΔE00', 'lost by rounding', 'change under A'], rows)}\n`,
     );
+    if (proposal.recipes.some((r) => r.outOfGamut)) process.stdout.write(`${BEYOND_SRGB}\n`);
     for (const line of cautioned(plan, proposal.recipes)) process.stdout.write(`${line}\n`);
     if (!proposal.reachable) process.stdout.write(`Not reached. ${proposal.limit?.text ?? ''}\n`);
   }

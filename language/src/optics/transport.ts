@@ -120,8 +120,8 @@ export type Plate = Float64Array;
 
 /** Fills one band of a plate. `a` and `s` ≥ 0, no unit; what is not a number counts as 0. */
 function plateBand(a: number, s: number, film: Plate, to: number): void {
-  let absorbs = a > 0 ? a : 0;
-  let scatters = s > 0 ? s : 0;
+  let absorbs = !(a > 0) ? 0 : a;
+  let scatters = !(s > 0) ? 0 : s;
   let tau = absorbs + scatters;
   if (!(tau > LEAST)) {
     film.fill(0, to, to + PLATE);
@@ -149,7 +149,7 @@ function plateBand(a: number, s: number, film: Plate, to: number): void {
   const half =
     (d0 * (d1 * d2 - a12 * a12) - a01 * (a01 * d2 - a12 * a02) + a02 * (a01 * a12 - d1 * a02)) /
     (2 * spread * spread * spread);
-  const angle = Math.acos(half > 1 ? 1 : half < -1 ? -1 : half) / 3;
+  const angle = Math.acos(Math.min(1, Math.max(-1, half))) / 3;
   const l3 = third + 2 * spread * Math.cos(angle);
   const low = third + 2 * spread * Math.cos(angle + (2 * Math.PI) / 3);
   const l2 = 3 * third - l3 - low;

@@ -2,8 +2,8 @@
 import { sourceWords } from '../features/describe.ts';
 import { amount, days, fatness, percent, range, time } from '../features/figures.ts';
 import { deferringLine } from '../materials/cautions.ts';
-import { layerFacts, layerRows, lineOf, stated, wordsOf } from '../plan/stated.ts';
 import { BEYOND_SRGB, screenWords } from '../optics/css.ts';
+import { layerFacts, layerRows, lineOf, stated, wordsOf } from '../plan/stated.ts';
 import type { LayerStudy, Study } from '../results/study.ts';
 import type { Finding } from '../rules/rule.ts';
 import { diary } from '../studio/diary.ts';

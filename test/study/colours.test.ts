@@ -1,5 +1,6 @@
 /** The chain of colours on a made-up pair of pigments: the laws it keeps, whatever the shipped data say. */
 import { describe, expect, it, vi } from 'vitest';
+import { sentBack } from '../../language/src/optics/transport.ts';
 import { createStudyMemo } from '../../language/src/study/build.ts';
 import { colourWith, compositionOf } from '../../language/src/study/what-if.ts';
 import { planned, studied } from '../plan/text.ts';
@@ -10,12 +11,12 @@ vi.mock('../../language/src/optics/data.ts', () => {
     // a scattering white and a clear red
     [
       'PW6',
-      { k: band(() => 0.002), s: band(() => 1.2), confidence: 'A', residual: 1, basis: 'made up, white' },
+      { a: band(() => 0.001), s: band(() => 1.6), confidence: 'A', residual: 1, basis: 'made up, white' },
     ],
     [
       'PR177',
       {
-        k: band((i) => (i < 18 ? 2 : 0.02)),
+        a: band((i) => (i < 18 ? 0.8 : 0.008)),
         s: band(() => 0.02),
         confidence: 'B',
         residual: 3,
@@ -137,8 +138,8 @@ describe('predicted colours', () => {
 
   it('tells what lies beneath a layer, for matching', () => {
     const result = of(GREY + glaze('a'));
-    const before = result.beneath('all', 1)!.reflectance;
-    const after = result.beneath('all')!.reflectance;
+    const before = sentBack(result.beneath('all', 1)!.stack);
+    const after = sentBack(result.beneath('all')!.stack);
     expect(after[0]!).toBeLessThan(before[0]!);
     expect(result.beneath('nowhere')).toBeUndefined();
   });

@@ -32,3 +32,15 @@ export function mixInto(
     }
   }
 }
+
+const strengths = new WeakMap<Coefficients, number>();
+
+/** How much a pigment does to light: absorption and scattering per µm, on the average of the bands. */
+export function strengthOf(pigment: Coefficients): number {
+  let strength = strengths.get(pigment);
+  if (strength === undefined) {
+    strength = pigment.a.reduce((sum, v, b) => sum + (v + pigment.s[b]!) / BANDS, 0);
+    strengths.set(pigment, strength);
+  }
+  return strength;
+}

@@ -6,7 +6,7 @@
 import { BANDS, type Spectrum } from './wavelengths.ts';
 
 export interface Surface {
-  /** share of the light turned back at the face, at right angles from the air */
+  /** share of the light turned back at the face, coming from the air at 8° */
   readonly k1: number;
   /** share of diffuse light turned back into the film, from inside */
   readonly k2: number;
@@ -20,8 +20,21 @@ export interface Surface {
 /** Refractive index of a dry linseed oil film, young (rises to about 1.57 with age; from memory). */
 export const OIL_INDEX = 1.5;
 
-/** Fresnel reflectance at right angles between air and a medium of refractive index `n`. */
-export const normalReflectance = (n: number): number => ((n - 1) / (n + 1)) ** 2;
+/** Sine of the angle, in air, at which light meets the painting: 8° from the perpendicular, as in instruments (CIE 15). */
+export const ENTERS = Math.sin((8 * Math.PI) / 180);
+
+/** Unpolarised Fresnel reflectance inside a medium of refractive index `n` against air, by the cosine inside. */
+export function fresnel(mu: number, n = OIL_INDEX): number {
+  const sine = n * Math.sqrt(1 - mu * mu);
+  if (sine >= 1) return 1;
+  const out = Math.sqrt(1 - sine * sine);
+  const across = (n * mu - out) / (n * mu + out);
+  const along = (n * out - mu) / (n * out + mu);
+  return (across * across + along * along) / 2;
+}
+
+/** Share of light falling at 8° that the face of a medium of refractive index `n` mirrors; the same from either side. */
+export const mirroredShare = (n: number): number => fresnel(Math.sqrt(1 - (ENTERS / n) ** 2), n);
 
 /**
  * Fresnel reflectance of diffuse light inside a medium of refractive index `n` against air: the closed form for
@@ -41,7 +54,7 @@ export function diffuseInternalReflectance(n: number): number {
 
 /** The face of a medium of refractive index `n` (1 to about 3). */
 export const surface = (specular: boolean, n = OIL_INDEX): Surface => ({
-  k1: normalReflectance(n),
+  k1: mirroredShare(n),
   k2: diffuseInternalReflectance(n),
   specular,
 });

@@ -16,7 +16,7 @@
  * the beam's own column needs the divided difference of g between an eigenvalue and the beam's, so nothing breaks where
  * the two meet. No thin or thick, clear or white film is a case of its own.
  */
-import { OIL_INDEX, type Surface } from './surface.ts';
+import { ENTERS, fresnel, GLOSS, OIL_INDEX, type Surface } from './surface.ts';
 import { BANDS, type Spectrum } from './wavelengths.ts';
 
 /** Cosine of the critical angle inside the paint. */
@@ -28,22 +28,7 @@ const MU = [
   (1 + CRITICAL) / 2,
 ] as const;
 const W = [CRITICAL / 2, CRITICAL / 2, 1 - CRITICAL] as const;
-/** Light meets the painting at 8° from the perpendicular, as in instruments (ISO 13655, CIE 15: 8°/d). */
-const ENTERS = Math.sin((8 * Math.PI) / 180);
 const MU_BEAM = Math.sqrt(1 - (ENTERS / OIL_INDEX) ** 2);
-
-/** Unpolarised Fresnel reflection inside the paint against air, by the cosine inside. */
-function fresnel(mu: number): number {
-  const sine = OIL_INDEX * Math.sqrt(1 - mu * mu);
-  if (sine >= 1) return 1;
-  const out = Math.sqrt(1 - sine * sine);
-  const across = (OIL_INDEX * mu - out) / (OIL_INDEX * mu + out);
-  const along = (OIL_INDEX * out - mu) / (OIL_INDEX * out + mu);
-  return (across * across + along * along) / 2;
-}
-
-/** Share of the beam that the face turns back before it enters. */
-export const BEAM_TURNED_BACK = fresnel(MU_BEAM);
 
 /** Share of the light in the cone that can leave which the face turns back: its flux mean over the cone. */
 const CONE_TURNED_BACK = (() => {
@@ -414,14 +399,16 @@ function leavingBand(stack: Stack, at: number): number {
   const det = n02 * c02 + n12 * c12 + n22 * c22;
   // Only the cone that can leave is wanted: Cramer's rule for the last unknown.
   const v = (stack[at + 6]! * c02 + stack[at + 7]! * c12 + stack[at + 8]! * c22) / det;
-  const out = (1 - BEAM_TURNED_BACK) * (1 - C) * L2 * v;
-  return out > 0 ? Math.min(out, 1 - BEAM_TURNED_BACK) : 0;
+  const out = (1 - GLOSS.k1) * (1 - C) * L2 * v;
+  return out > 0 ? Math.min(out, 1 - GLOSS.k1) : 0;
 }
 
 /** What is seen of a stack, band by band, 0 to 1: the light that leaves and, where the face counts it, the mirrored. */
 export function leaving(stack: Stack, face: Surface, out: Spectrum = new Float64Array(BANDS)): Spectrum {
   const mirrored = face.specular ? face.k1 : 0;
-  for (let b = 0; b < BANDS; b++) out[b] = mirrored + leavingBand(stack, STREAMS * b);
+  // A face known to mirror less lets that much more in.
+  const enters = (1 - face.k1) / (1 - GLOSS.k1);
+  for (let b = 0; b < BANDS; b++) out[b] = mirrored + enters * leavingBand(stack, STREAMS * b);
   return out;
 }
 

@@ -44,11 +44,11 @@ inBothHosts('names', 'trusted', (step, host) => {
     const study = JSON.parse(paintplan(folder, 'study', file, '--format', 'json')) as {
       layers: { name: string; composition: { pvc: { likely: number } } | null }[];
     };
-    const pvc = study.layers.find((l) => l.name === 'yellow')?.composition?.pvc.likely ?? Number.NaN;
+    const pvc = study.layers.find((l) => l.name === 'red')?.composition?.pvc.likely ?? Number.NaN;
     await openFile(page, file);
-    await goTo(page, ...placeOf(read(file), 'yellow {'));
+    await goTo(page, ...placeOf(read(file), 'red {'));
     const words = await hover(page);
-    expect(words).toContain('glaze yellow');
+    expect(words).toContain('glaze red');
     expect(words).toContain(`pigment ${(pvc * 100).toFixed(1)} %`);
     expect(words).toMatch(/fatness \d+ %/);
     expect(words).toMatch(/ready \d/);

@@ -27,7 +27,7 @@ inBothHosts('preview', 'trusted', (step) => {
 
   step('shows each layer in a table and in the section drawing', async ({ page }) => {
     const view = webView(page);
-    for (const layer of ['priming', 'drawing-in', 'yellow']) {
+    for (const layer of ['priming', 'form', 'red']) {
       expect(await view.locator(`table [data-layer="${layer}"]`).count(), layer).toBeGreaterThan(0);
       expect(await view.locator(`svg [data-layer="${layer}"]`).count(), layer).toBeGreaterThan(0);
     }
@@ -40,8 +40,8 @@ inBothHosts('preview', 'trusted', (step) => {
 
   step('leads the editor to the layer that is clicked', async ({ page, read }) => {
     await goTo(page, 1, 1);
-    const [line] = placeOf(read(PLAN), 'glaze yellow');
-    await webView(page).locator('table [data-layer="yellow"]').first().click();
+    const [line] = placeOf(read(PLAN), 'glaze red');
+    await webView(page).locator('table [data-layer="red"]').first().click();
     await cursorInLine(page, line);
   });
 
@@ -49,17 +49,17 @@ inBothHosts('preview', 'trusted', (step) => {
     // the click may have left the keyboard in the preview
     await openFile(page, PLAN);
     await goTo(page, ...placeOf(read(PLAN), 'underlayer'));
-    await webView(page).locator('table [data-layer="drawing-in"].current').first().waitFor();
-    expect(await webView(page).locator('[data-layer="yellow"].current').count()).toBe(0);
+    await webView(page).locator('table [data-layer="form"].current').first().waitFor();
+    expect(await webView(page).locator('[data-layer="red"].current').count()).toBe(0);
   });
 
   step('redraws while the plan is written', async ({ page, read }) => {
-    const [line, column] = placeOf(read(PLAN), 'A lemon');
+    const [line, column] = placeOf(read(PLAN), 'A pomegranate');
     await goTo(page, line, column + 'A '.length);
-    await page.keyboard.type('sour ');
-    await webView(page).locator('h1', { hasText: 'A sour lemon, first try' }).waitFor();
+    await page.keyboard.type('ripe ');
+    await webView(page).locator('h1', { hasText: 'A ripe pomegranate, first try' }).waitFor();
     await runCommand(page, 'File: Revert File');
-    await webView(page).locator('h1', { hasText: 'A lemon, first try' }).waitFor();
+    await webView(page).locator('h1', { hasText: 'A pomegranate, first try' }).waitFor();
   });
 
   step('offers a walkthrough whose first step begins a plan', async ({ page }) => {

@@ -2,8 +2,9 @@
 import { type Lab, type Light, toLab, toXyz, type Xyz } from './cie.ts';
 import type { OpticalData } from './data.ts';
 import { type Coefficients, mixInto } from './film.ts';
+import { type Plate, plate } from './plate.ts';
 import type { Surface } from './surface.ts';
-import { lay, leaving, newStack, type Plate, plate, type Stack } from './transport.ts';
+import { lay, leaving, newStack, type Stack } from './transport.ts';
 import { BANDS } from './wavelengths.ts';
 
 export interface FilmPigment {

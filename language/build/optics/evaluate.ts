@@ -69,12 +69,16 @@ export function differences(
   });
 }
 
-/** Leaves every mixture out in turn. */
-export function leaveOneOut(films: readonly MeasuredFilm[], settings: Settings = SETTINGS): HeldOut[] {
+/** Leaves every mixture out in turn, or those of them that are `wanted`. */
+export function leaveOneOut(
+  films: readonly MeasuredFilm[],
+  settings: Settings = SETTINGS,
+  wanted: (film: MeasuredFilm) => boolean = () => true,
+): HeldOut[] {
   const samples = films.map(toSample);
   const out: HeldOut[] = [];
   samples.forEach((sample, i) => {
-    if (sample.shares.length < 2) return;
+    if (sample.shares.length < 2 || !wanted(films[i]!)) return;
     const rest = samples.filter((_, j) => j !== i);
     const others = fit(rest, PAINTS.length, settings);
     if (!others.converged) throw new Error(`without ${sample.id} the fit does not come to rest`);

@@ -126,16 +126,20 @@ export function match(request: MatchRequest): Match {
   );
   const chosen = distinct.slice(0, wanted);
   const reference = smoothSpectrum(target).seen;
-  const recipes = chosen.map(
-    (f): Recipe => ({
+  const recipes = chosen.map((f): Recipe => {
+    // What is promised is the model's own colour, not the table's.
+    const seen = spectrumOf(request, f.subset, f.parts);
+    const lab = toLab(toXyz(seen, light), light);
+    const off = deltaE00(target, lab);
+    return {
       parts: f.subset.map((p, i) => ({ paint: paints[p]!.name, parts: f.parts[i]! })),
-      lab: f.lab,
-      ...shown(f.lab),
-      deltaE00: f.deltaE00,
-      roundingLoss: Math.max(0, f.deltaE00 - f.exact),
-      metamerism: metamerism(spectrumOf(request, f.subset, f.parts), reference),
-    }),
-  );
+      lab,
+      ...shown(lab),
+      deltaE00: off,
+      roundingLoss: Math.max(0, off - f.exact),
+      metamerism: metamerism(seen, reference),
+    };
+  });
   const best = recipes[0]!;
   const reachable = best.deltaE00 <= within;
   return reachable

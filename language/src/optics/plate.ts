@@ -28,7 +28,8 @@ export const MU = [
   (1 + CRITICAL) / 2,
 ] as const;
 export const W = [CRITICAL / 2, CRITICAL / 2, 1 - CRITICAL] as const;
-const MU_BEAM = Math.sqrt(1 - (ENTERS / OIL_INDEX) ** 2);
+/** Cosine of the beam inside the paint. */
+export const MU_BEAM = Math.sqrt(1 - (ENTERS / OIL_INDEX) ** 2);
 
 /** Beyond this optical thickness a film is opaque whatever else; the bound keeps squares finite. */
 export const MOST = 1e8;

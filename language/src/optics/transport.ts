@@ -25,6 +25,13 @@ const CONE_TURNED_BACK = (() => {
   return turned / all;
 })();
 
+/** The three cones: cosine, share of diffuse light, and what of it the face turns back. */
+export const CONES = MU.map((mu, i) => ({
+  mu,
+  share: 2 * mu * W[i]!,
+  turned: i === 2 ? CONE_TURNED_BACK : 1,
+}));
+
 /** Numbers a band of a `Stack` holds: the upper triangle of a symmetric 3 × 3, then the beam's three. */
 export const STREAMS = 9;
 /**

@@ -15,8 +15,24 @@ const pair = ([mean, median]: readonly [number, number]): string => `${two(mean)
 const EARTHS = ['PBr7 raw-umber', 'PBr7 burnt-umber', 'PBr7 raw-sienna', 'PBr7 burnt-sienna', 'PY43', 'PBk9'];
 const at = (nm: number): number => (nm - 400) / 10;
 
+const judged = JSON.parse(readFileSync(new URL('optics/judged.json', import.meta.url), 'utf8')) as Judged;
+
+/** The table of left-out oil films. */
+export const reached = (): string =>
+  table(
+    ['films', 'number', 'strict', 'thickness', 'film', 'one constant', 'sRGB average'],
+    judged.groups.map((g) => [
+      g.name,
+      g.films,
+      pair(g.strict),
+      pair(g.thickness),
+      pair(g.own),
+      two(g.singleConstant),
+      two(g.srgbAverage),
+    ]),
+  );
+
 export function filled(page: string): string {
-  const judged = JSON.parse(readFileSync(new URL('optics/judged.json', import.meta.url), 'utf8')) as Judged;
   const classes = (['A', 'B', 'C', 'D'] as const).map((c) => {
     const of = pigmentsWithData().filter((id) => opticalData(id)!.confidence === c);
     const residuals = of.map((id) => opticalData(id)!.residual).sort((a, b) => a - b);
@@ -42,19 +58,7 @@ export function filled(page: string): string {
           return [id, two(a[at(450)]!), two(a[at(550)]!), two(a[at(650)]!), two(s[at(550)]!)];
         }),
       ),
-    reached: () =>
-      table(
-        ['films', 'number', 'strict', 'thickness', 'film', 'one constant', 'sRGB average'],
-        judged.groups.map((g) => [
-          g.name,
-          g.films,
-          pair(g.strict),
-          pair(g.thickness),
-          pair(g.own),
-          two(g.singleConstant),
-          two(g.srgbAverage),
-        ]),
-      ),
+    reached,
     coverage: () =>
       table(
         ['left-out oil films', 'number', 'within the radius', 'within twice'],

@@ -127,7 +127,7 @@ const CLASSES: Readonly<Record<string, string>> = {
 const optics = () => {
   const pigments: readonly { readonly class: string }[] = json('optics/tables/pigments.json').pigments;
   return table(
-    ['class', 'K and S rest on', 'pigments'],
+    ['class', 'absorption and scattering rest on', 'pigments'],
     Object.entries(CLASSES).map(([name, words]) => [
       name,
       words,

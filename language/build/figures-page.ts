@@ -1,5 +1,6 @@
 /** Works the examples of language/docs/figures.md out again: `node language/build/figures-page.ts`. */
 import { pathToFileURL } from 'node:url';
+import { reached } from './colour-page.ts';
 import { fill, refill } from './page.ts';
 import { air, amounts, colour, drying, example, fading, film } from './worked.ts';
 
@@ -21,6 +22,7 @@ export function filled(page: string): string {
     amounts: () => amounts(e),
     air: () => air(e),
     fading: () => fading(e),
+    reached,
   });
 }
 

@@ -14,7 +14,7 @@ function data(root: string): string {
   const lines = attributions.map((a) => `- ${a.what}. ${a.from} (${a.licence}).`);
   return `## Measured data
 
-The bundles hold a table of optical data (K and S are absorption and scattering) that we derived from others' measurements and changed on the way. The authors endorse nothing of it.
+The bundles hold a table of optical data (absorption and scattering) that we derived from others' measurements and changed on the way. The authors endorse nothing of it.
 
 ${lines.join('\n')}
 

@@ -1,6 +1,6 @@
 /**
  * What a film over a given ground shows in one band, tabled over ln(absorption × thickness) and ln(scattering ×
- * thickness), read by cubic convolution (Keys, IEEE Trans. ASSP 29 (1981) 1153) with its slopes. Errors stay below 1e-4
+ * thickness), read by cubic convolution (Keys, IEEE Trans. ASSP 29 (1981) 1153) with its slopes. Errors stay below 0.0005
  * in reflectance; where thousands of films of the same paints are asked for, this is some thirty times faster than
  * `transport.ts`.
  */

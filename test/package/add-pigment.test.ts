@@ -82,10 +82,12 @@ describe('npm run add-pigment', { timeout: 60_000 }, () => {
     expect(status).toBe(0);
     const { optics } = known('example-blue');
     expect(optics.basis).toContain('invented');
-    // an even dark grey: the masstone fixes absorption over scattering, alike in every band (Kubelka & Munk 1931)
+    // An even dark grey: the masstone fixes absorption over scattering, alike in every band. Seen with 0.05 it sends back
+    // 0.115 inside the paint, K/S 3.4 (Kubelka & Munk 1931), which for paint as absorbing as this is 3.7 times a/s.
     const [absorbs, scatters] = optics.columns;
     for (let b = 0; b < 31; b++) {
-      expect(absorbs[b]).toBeGreaterThan(scatters[b]);
+      expect(absorbs[b] / scatters[b]).toBeGreaterThan(0.75);
+      expect(absorbs[b] / scatters[b]).toBeLessThan(1.1);
       expect(absorbs[b] / scatters[b] / (absorbs[15] / scatters[15])).toBeCloseTo(1, 0);
     }
   });

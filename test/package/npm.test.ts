@@ -49,8 +49,8 @@ beforeAll(async () => {
   packed = JSON.parse(stdout.slice(stdout.search(/^\[/m)))[0];
   writeFileSync(join(project, 'package.json'), '{ "name": "stranger", "private": true, "type": "module" }');
   writeFileSync(
-    join(project, 'lemon.paintplan'),
-    'plan "A lemon"\nsupport linen 24 x 30 cm\npaint white = PW6 in linseed\nground priming { material acrylic }\nglaze yellow { colour PY150 + white   medium 50 % stand-oil }\n',
+    join(project, 'pomegranate.paintplan'),
+    'plan "A pomegranate"\nsupport linen 24 x 30 cm\npaint white = PW6 in linseed\nground priming { material acrylic }\nglaze yellow { colour PY150 + white   medium 50 % stand-oil }\n',
   );
   await run('npm', ['install', '--offline', '--no-audit', '--no-fund', `./${packed.filename}`], {
     cwd: project,
@@ -118,8 +118,8 @@ describe('the command line', () => {
     'checks, studies and explains',
     async () => {
       const [check, study, explain, wrong] = await Promise.all([
-        paintplan('check', 'lemon.paintplan'),
-        paintplan('study', 'lemon.paintplan', '--format', 'json'),
+        paintplan('check', 'pomegranate.paintplan'),
+        paintplan('study', 'pomegranate.paintplan', '--format', 'json'),
         paintplan('explain', 'PB29'),
         paintplan('check', 'nothing.paintplan'),
       ]);
@@ -218,7 +218,7 @@ describe('the library', () => {
       const [first = '', second = '', third = ''] = ran.map((r) => r.stdout);
       expect(first).toMatch(/^2 layers\ntrue\n/);
       expect(first.trimEnd()).toMatch(/true$/);
-      expect(second).toContain('lemon.paintplan warning opaque-white-in-glaze');
+      expect(second).toContain('pomegranate.paintplan warning opaque-white-in-glaze');
       expect(third).toMatch(/pigments\n[\s\S]*CC0[\s\S]*CC BY 4\.0/);
     },
     SLOW,

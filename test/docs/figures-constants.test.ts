@@ -1,6 +1,10 @@
 /** Figures that the pages about films, drying, colour, studio and permanence print are those the code works with. */
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
+import * as charts from '../../language/build/optics/chart-pigments.ts';
+import * as kin from '../../language/build/optics/kinship.ts';
+import { WITHIN } from '../../language/build/optics/radius.ts';
+import * as rescaled from '../../language/build/optics/rescaled.ts';
 import * as settings from '../../language/src/drying/settings.ts';
 import { RUB_OUT_OIL_DENSITY } from '../../language/src/film/cpvc.ts';
 import { pasteFactor } from '../../language/src/film/paste.ts';
@@ -83,6 +87,13 @@ describe('drying', () => {
       expect(drying).toMatch(new RegExp(`${words} ${least}, ${usual} and ${best}`));
     }
   });
+});
+
+test('colour: how far strengths may be off', () => {
+  expect(colour).toContain(
+    `two in three strengths within a factor of ${rescaled.STRENGTH_FACTOR} in B, ${charts.STRENGTH_FACTOR} in C, ${charts.EARTH_FACTOR} for natural earths, ${kin.STRENGTH_FACTOR} in D`,
+  );
+  expect(colour).toContain(`**${100 * WITHIN} % of measured colours`);
 });
 
 test('colour: the surface, and what is left of a film wiped out', () => {

@@ -115,8 +115,8 @@ export const CHART_ROWS: readonly ChartRow[] = [
  * Two in three strengths are within this factor; those of natural earths, which hold clay and more, within that: nineteen
  * in twenty within about 3.
  */
-const STRENGTH_FACTOR = 1.6;
-const EARTH_FACTOR = 1.75;
+export const STRENGTH_FACTOR = 1.6;
+export const EARTH_FACTOR = 1.75;
 const EARTHS = new Set(['PY43', 'PR102', 'PG23', 'PG23 bohemian']);
 export const strengthFactor = (id: string): number =>
   id.startsWith('PBr7') || EARTHS.has(id) ? EARTH_FACTOR : STRENGTH_FACTOR;

@@ -24,7 +24,7 @@ export interface KinRow {
 
 const ROWS = rows as unknown as readonly KinRow[];
 
-const STRENGTH_FACTOR = 2;
+export const STRENGTH_FACTOR = 2;
 
 /** Class D for every row of `kin.json`. `off`: ΔE00 to expect of a colour drawn from a relative, its strength apart. */
 export function kinPigments(known: readonly Derived[], off: number): Derived[] {

@@ -1,10 +1,12 @@
 /** Two versions of a plan, compared in meaning: layers, figures, colours, findings. Spacing and comments do not count. */
+
 import { fatness, range, time } from '../features/figures.ts';
+import { screenWords } from '../optics/css.ts';
 import { deltaE00 } from '../optics/difference.ts';
 import type { Plan } from '../plan/plan.ts';
 import type { Json } from '../plan/shown.ts';
 import { layerFacts, layerRows, lineOf, meaningOf, type Subject, stated, wordsOf } from '../plan/stated.ts';
-import type { LayerStudy, Study } from '../results/study.ts';
+import type { ColourOn, LayerStudy, Study } from '../results/study.ts';
 import type { Finding } from '../rules/rule.ts';
 import { sensible } from '../study/sensible.ts';
 import { compareFindings, type FindingsCompared } from './compare-findings.ts';
@@ -37,6 +39,8 @@ export interface Comparison {
     readonly area: string;
     readonly before?: string;
     readonly after?: string;
+    /** which of the two sRGB cannot show; its figure is then the nearest */
+    readonly outOfGamut: { readonly before: boolean; readonly after: boolean };
     readonly deltaE00?: number;
   }[];
   readonly findings: FindingsCompared;
@@ -129,11 +133,16 @@ function moved(
   );
 }
 
-function finalColours(study: Study): Map<string, { hex: string; lab: readonly [number, number, number] }> {
+const shownAs = (hex: string | undefined, outOfGamut: boolean) => ({
+  text: hex === undefined ? '–' : screenWords({ hex, outOfGamut }),
+  swatch: hex,
+});
+
+function finalColours(study: Study): Map<string, ColourOn> {
   return new Map(
     study.areas.flatMap((a) => {
       const last = a.buildUp().at(-1)?.colour;
-      return last ? [[a.name, { hex: last.hex, lab: last.lab }] as const] : [];
+      return last ? [[a.name, last] as const] : [];
     }),
   );
 }
@@ -175,6 +184,7 @@ export function compare(before: Version, after: Version): Comparison {
               area,
               before: a?.hex,
               after: b?.hex,
+              outOfGamut: { before: a?.outOfGamut ?? false, after: b?.outOfGamut ?? false },
               deltaE00: d === undefined ? undefined : Math.round(d * 100) / 100,
             },
           ];
@@ -230,8 +240,8 @@ export function comparisonReport(c: Comparison, title: string): Report {
       ['area', 'before', 'after', 'ΔE00'],
       c.colours.map((x) => [
         x.area,
-        { text: x.before ?? '–', swatch: x.before },
-        { text: x.after ?? '–', swatch: x.after },
+        shownAs(x.before, x.outOfGamut.before),
+        shownAs(x.after, x.outOfGamut.after),
         x.deltaE00 === undefined ? '–' : x.deltaE00.toFixed(1),
       ]),
     ),

@@ -111,7 +111,7 @@ export function shown(lab: Lab): Pick<Screen, 'hex' | 'outOfGamut'> {
 
 /** The sRGB of a colour in words: `≈` before one that sRGB cannot show. */
 export const screenWords = ({ hex, outOfGamut }: Pick<Screen, 'hex' | 'outOfGamut'>): string =>
-  outOfGamut ? `≈ ${hex}` : hex;
+  outOfGamut ? `≈${hex}` : hex;
 
 /** What the `≈` of `screenWords` means. */
 export const BEYOND_SRGB = '≈: beyond what sRGB can show, the nearest that it can.';

@@ -31,6 +31,7 @@ const PREPARATIONS = [
 ]; // biome-ignore format: a list of words
 const COLOURS = ['#c9a24a', 'lab(40 4 -28)', 'lab(85 6 30)', 'rgb(200 150 60)', '#101010', '#f4f2ea'];
 const FILMS = [
+  'wash',
   'veil',
   'thin',
   'full',

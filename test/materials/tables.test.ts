@@ -145,6 +145,7 @@ test('drying factors are placeholders and say so', () => {
 
 test('a painter’s words for a film are ranges in order', () => {
   expect(Object.entries(filmWords).map(([w, f]) => [w, f.low, f.high])).toEqual([
+    ['wash', 0.5, 3],
     ['veil', 3, 10],
     ['thin', 10, 25],
     ['full', 25, 80],

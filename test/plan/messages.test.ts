@@ -25,7 +25,7 @@ const cases: readonly (readonly [text: string, message: string, fixed?: string])
   ['glaze a {\n  colour 2 PB29 +|\n}', 'After ‘+’ I expected another paint or mix.'],
   [
     'glaze a {\n  film|\n}',
-    'After ‘film’ I expected a thickness in µm, or veil, thin, full, impasto, for instance ‘film 8 µm’.',
+    'After ‘film’ I expected a thickness in µm, or wash, veil, thin, full, impasto, for instance ‘film 8 µm’.',
   ],
   [
     'glaze a {\n  medium 40 %|\n}',
@@ -151,8 +151,8 @@ const cases: readonly (readonly [text: string, message: string, fixed?: string])
   ['mix a = ⟦½⟧ white + 1 PBk9', 'Fractions are written with a point: 0.5.', 'mix a = 0.5 white + 1 PBk9'],
   [
     'glaze a {\n  film ⟦thck⟧\n}',
-    '‘thck’ is no film: write a thickness such as 8 µm, or a word: veil, thin, full or impasto.',
-    'glaze a {\n  film veil\n}',
+    '‘thck’ is no film: write a thickness such as 8 µm, or a word: wash, veil, thin, full or impasto.',
+    'glaze a {\n  film wash\n}',
   ],
   [
     'glaze a {\n  prepare ⟦abrad⟧\n}',

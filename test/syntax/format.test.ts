@@ -83,6 +83,10 @@ describe('the form', () => {
       'plan "x"\nglaze a {\n  on sky, sea\n  film 8 µm\n  coats 2\n}\n',
     );
   });
+  test('a figure that runs into the word of a field stays so: no field begins there', () => {
+    const text = 'glaze a { film 1colour unknown   coats 2 }\n';
+    expect(formatted(text)).toBe(text);
+  });
   test('a block of one line stays one while it fits', () => {
     expect(formatted('ground a {material gesso film 8 um}')).toBe(
       'ground a { material gesso   film 8 µm }\n',

@@ -37,7 +37,7 @@ export interface NameUse {
 /** A figure as written. An exact figure has low = likely = high. */
 export interface Measure {
   readonly value: Interval;
-  /** `exact`: one number; `range`: a..b; `word`: veil, thin, full, impasto; `unknown` (records): value is then a default to be flagged. */
+  /** `exact`: one number; `range`: a..b; `word`: wash, veil, thin, full, impasto; `unknown` (records): value is then a default to be flagged. */
   readonly given: 'exact' | 'range' | 'word' | 'unknown';
   /** unit of `value`: µm, days, °C, fraction, … (already converted) */
   readonly unit: string;

@@ -154,7 +154,7 @@ export const layerFields = {
     value: 'film',
     unit: 'film',
     bounds: [bounds.FILM],
-    takes: 'a thickness in µm, or veil, thin, full, impasto',
+    takes: 'a thickness in µm, or wash, veil, thin, full, impasto',
     example: 'film 8 µm',
     about: 'thickness of one dry coat',
     told: 'both',

@@ -5,6 +5,7 @@
 import { parseChunk } from './chunk.ts';
 import { lex, type Token } from './parser.ts';
 import { type Chunk, scan, shapeOf } from './scan.ts';
+import { fieldWord, WORDED } from './words.ts';
 
 export interface Edit {
   readonly start: number;
@@ -57,10 +58,15 @@ function spelt(token: Token, before: Token | undefined, first: boolean): string 
 const tight = (before: string, after: string): boolean =>
   after === ',' || after === '..' || before === '..' || after === ':' || before === ':';
 
-/** `8-12`, which means a range and is reported: what touches a number with a dash is not torn from it. */
+/**
+ * `8-12`, which means a range and is reported, and `8colour`, where no field begins: what touches a number with a dash is
+ * not torn from it, nor a word that would begin a field if it stood free.
+ */
 const joined = (before: Token, after: Token): boolean =>
   before.type === 'NUMBER' &&
-  (after.type === 'NUMBER' || after.type === 'DASHED') &&
+  (after.type === 'NUMBER' ||
+    after.type === 'DASHED' ||
+    WORDED.some((b) => fieldWord(b, after.text) !== undefined)) &&
   before.at + before.text.length === after.at;
 
 /** One sound declaration, in lines. */

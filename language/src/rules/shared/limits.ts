@@ -19,7 +19,7 @@ export const SPIRIT = { info: 0.5, warning: 0.65 };
 /** A coat this fat and this thick (µm) wrinkles. */
 export const FAT_FILM = { fatness: 0.4, film: 40 };
 
-/** Below this (µm) a coat is a veil, and forgiven much. */
+/** Below this (µm) a coat is a veil or a wash, and forgiven much. */
 export const VEIL_UM = 10;
 
 export const isThickAndFat = (c: Composition): boolean =>

@@ -4,6 +4,11 @@ import { cpSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync }
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeEach, describe, expect, test } from 'vitest';
+import KIN_JSON from '../../language/build/optics/kin.json' with { type: 'json' };
+import type { KinRow } from '../../language/build/optics/kinship.ts';
+import { fromKin } from '../../language/build/pigment/optical.ts';
+import { allPigments } from '../../language/src/materials/catalogue.ts';
+import TABLE from '../../language/src/optics/tables/pigments.json' with { type: 'json' };
 
 const root = new URL('../..', import.meta.url).pathname;
 const told = readFileSync(join(root, 'DEVELOPERS.md'), 'utf8');
@@ -11,6 +16,7 @@ const example = JSON.parse(/```json\n([\s\S]*?)```/.exec(told)![1]!);
 const scratch = mkdtempSync(join(tmpdir(), 'add-pigment-'));
 afterAll(() => rmSync(scratch, { recursive: true, force: true }));
 
+const KIN = KIN_JSON as unknown as readonly KinRow[];
 const OPTICS = 'language/src/optics/tables/pigments.json';
 const PIGMENTS = 'language/src/materials/tables/pigments.json';
 const read = (path: string) => readFileSync(join(scratch, path), 'utf8');
@@ -56,14 +62,33 @@ describe('npm run add-pigment', { timeout: 60_000 }, () => {
     const { pigment, optics, kin } = known('example-blue');
     expect(pigment).toMatchObject({ kind: 'found', pigment: { names: ['example blue'] } });
     expect(optics).toMatchObject({ confidence: 'D' });
-    // in the middle of the spectrum, moved by one band towards the blue and 0.8 times as strong
+    // In the middle of the spectrum, moved by one band towards the blue and 0.8 times as strong; it is half-clear, so it
+    // scatters no more than such pigments do, 0.126 per µm, however much its kin does.
+    const mean = (values: readonly number[]) => values.reduce((sum, v) => sum + v / values.length, 0);
+    expect(mean(kin.columns[1])).toBeGreaterThan(0.2);
+    expect(mean(optics.columns[1])).toBeCloseTo(0.126, 3);
     for (let b = 5; b < 25; b++) {
       expect(optics.columns[0][b] / (0.8 * kin.columns[0][b + 1])).toBeCloseTo(1, 1);
-      expect(optics.columns[1][b] / kin.columns[1][b + 1]).toBeCloseTo(1, 1);
+      expect(optics.columns[1][b] / kin.columns[1][b + 1] / (0.126 / mean(kin.columns[1]))).toBeCloseTo(1, 1);
     }
     expect(read('language/build/optics/kin.json')).toContain('"id":"example-blue"');
     expect(read('language/docs/data.md')).not.toBe(readFileSync(join(root, 'language/docs/data.md'), 'utf8'));
     expect(add(example)).toMatchObject({ status: 2 });
+  });
+
+  test('draws from a kin as deriving the table does: every row of kin.json comes out as shipped', () => {
+    expect(KIN.length).toBeGreaterThan(20);
+    for (const { id, ...kin } of KIN) {
+      const shipped = TABLE.pigments.find((p) => p.id === id)!;
+      const transparency = allPigments().find((p) => p.id === id)!.transparency.value;
+      const row = fromKin(id, { why: 'as before', ...kin }, transparency) as typeof shipped;
+      expect(row).toMatchObject({ class: 'D', source: shipped.source, note: shipped.note });
+      // a rounded kin, moved and multiplied, and rounded again
+      expect(Math.abs(row.residual - shipped.residual), `residual of ${id}`).toBeLessThan(0.15);
+      for (const column of ['a', 's'] as const)
+        for (const [b, v] of row[column].entries())
+          expect(Math.abs(v - shipped[column][b]!), `${column} of ${id}`).toBeLessThanOrEqual(2);
+    }
   });
 
   test('takes measured swatches', () => {
@@ -99,6 +124,11 @@ describe('npm run add-pigment', { timeout: 60_000 }, () => {
       'an unknown kin',
       { ...example, optics: { ...example.optics, kin: 'PB999' } },
       /‘PB999’ has no optical row/,
+    ],
+    [
+      'an unknown pigment to add',
+      { ...example, optics: { ...example.optics, and: ['PB999', 0.2] } },
+      /optics\.and: ‘PB999’ has no optical row/,
     ],
     [
       'a missing field',

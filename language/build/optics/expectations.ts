@@ -6,6 +6,7 @@
  * yellow) about 0.8; the two classes between are set between them.
  */
 import { allPigments } from '../../src/materials/catalogue.ts';
+import type { Transparency } from '../../src/materials/types.ts';
 import type { Expectations } from './estimate.ts';
 
 const LEVELS = {
@@ -37,8 +38,10 @@ const EDGES = new Set([
 /** Natural earths hold clay, quartz and coarse grains beside their colour: seen through, but not clear. */
 const EARTHS = /^(PBr7|PY43|PR102)/;
 
-const levelOf = (id: string): readonly [level: number, factor: number] => {
-  const transparency = allPigments().find((p) => p.id === id)?.transparency.value;
+const transparencyOf = (id: string): Transparency | undefined =>
+  allPigments().find((p) => p.id === id)?.transparency.value;
+
+const levelOf = (id: string, transparency = transparencyOf(id)): readonly [level: number, factor: number] => {
   if (EARTHS.test(id) && transparency !== 'opaque' && transparency !== 'semi-opaque')
     return LEVELS['semi-transparent'];
   // A pigment of no known class is expected between all of them, and not firmly.
@@ -51,10 +54,12 @@ export function expected(id: string): Pick<Expectations, 'scattering' | 'edge'> 
   return { scattering: [Math.log(level), Math.log(factor)], edge: EDGES.has(id) };
 }
 
-/** The most a clear or half-clear pigment scatters per µm; no limit for the others. */
-export function scatteringLimit(id: string): number {
-  const transparency = allPigments().find((p) => p.id === id)?.transparency.value;
+/**
+ * The most a clear or half-clear pigment scatters per µm; no limit for the others. Its class of transparency has to be
+ * said where the catalogue does not know it yet.
+ */
+export function scatteringLimit(id: string, transparency = transparencyOf(id)): number {
   if (transparency !== 'transparent' && transparency !== 'semi-transparent') return Number.POSITIVE_INFINITY;
-  const [level, factor] = levelOf(id);
+  const [level, factor] = levelOf(id, transparency);
   return level * factor;
 }

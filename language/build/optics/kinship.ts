@@ -33,9 +33,20 @@ export function kinPigments(known: readonly Derived[], off: number): Derived[] {
   return made;
 }
 
-/** A pigment drawn from a relative among the `known`; throws where the relative is not one of them. */
-export function fromKin(row: KinRow, known: readonly Derived[], off: number): Derived {
-  const find = (name: string): Derived => {
+type Known = Pick<Derived, 'id' | 'a' | 's'>;
+
+/**
+ * A pigment drawn from a relative among the `known`; throws where the relative is not one of them. `limit`: the most it
+ * may scatter, per µm.
+ */
+export function fromKin(
+  row: KinRow,
+  known: readonly Known[],
+  off: number,
+  // a clear sort of an opaque kin scatters no more than its class lets it
+  limit = scatteringLimit(row.id),
+): Derived {
+  const find = (name: string): Known => {
     const kin = known.find((p) => p.id === name);
     if (!kin) throw new Error(`${row.id}: its kin ${name} is not known yet`);
     return kin;
@@ -45,8 +56,6 @@ export function fromKin(row: KinRow, known: readonly Derived[], off: number): De
   const share = row.and?.[1] ?? 0;
   const a = moved(kin.a, row.absorption, row.shift ?? 0).map((v, b) => v + share * (other?.a[b] ?? 0));
   const s = moved(kin.s, row.scattering, row.shift ?? 0).map((v, b) => v + share * (other?.s[b] ?? 0));
-  // A clear sort of an opaque kin scatters no more than its class lets it.
-  const limit = scatteringLimit(row.id);
   const mean = s.reduce((sum, v) => sum + v / BANDS, 0);
   const pair = { a, s: s.map((v) => v * Math.min(1, limit / mean)) };
   return {

@@ -23,24 +23,27 @@ export interface Derived {
 }
 
 const LEAST = 1e-5;
-const thousandths = (values: Spectrum): number[] =>
+/** A column as the table holds it: thousandths of log10. */
+export const thousandths = (values: Spectrum): number[] =>
   Array.from(values, (v) => Math.round(1000 * Math.log10(Math.max(LEAST, v))));
+
+/** One pigment as a row of the table. */
+export function tableRow(p: Derived) {
+  if (p.a.length !== BANDS || ![...p.a, ...p.s].every(Number.isFinite))
+    throw new Error(`${p.id}: not a number`);
+  return {
+    id: p.id,
+    class: p.class,
+    residual: Math.round(p.residual * 10) / 10,
+    source: Object.keys(SOURCES).indexOf(p.source),
+    note: p.note,
+    a: thousandths(p.a),
+    s: thousandths(p.s),
+  };
+}
 
 /** One pigment a line, so that a difference between two derivations can be read. */
 export function tableText(pigments: readonly Derived[]): string {
-  const names = Object.keys(SOURCES);
-  const rows = pigments.map((p) => {
-    if (p.a.length !== BANDS || ![...p.a, ...p.s].every(Number.isFinite))
-      throw new Error(`${p.id}: not a number`);
-    return JSON.stringify({
-      id: p.id,
-      class: p.class,
-      residual: Math.round(p.residual * 10) / 10,
-      source: names.indexOf(p.source),
-      note: p.note,
-      a: thousandths(p.a),
-      s: thousandths(p.s),
-    });
-  });
+  const rows = pigments.map((p) => JSON.stringify(tableRow(p)));
   return `{\n"unit": "thousandths of log10 of absorption (a) and reduced scattering (s) per micrometre of pure pigment, 400 to 700 nm by 10 nm",\n"sources": ${JSON.stringify(Object.values(SOURCES))},\n"pigments": [\n${rows.join(',\n')}\n]\n}\n`;
 }

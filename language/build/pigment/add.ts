@@ -5,7 +5,8 @@
  *     npm run add-pigment -- FILE.json
  */
 import { spawnSync } from 'node:child_process';
-import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { readFileSync, writeFileSync } from 'node:fs';
+import type { Transparency } from '../../src/materials/types.ts';
 import {
   fromKin,
   fromSwatches,
@@ -121,9 +122,8 @@ function made(file: string): readonly (readonly [URL, string])[] {
   let row: OpticsRow;
   let texts = table.sources;
   if ('kin' in optics) {
-    row = fromKin(table, id, optics);
-    const kin = existsSync(KIN) ? (json(KIN) as readonly unknown[]) : [];
-    written.push([KIN, `[\n${lines([...kin, { id, ...optics }])}\n]\n`]);
+    row = fromKin(id, optics, (pigment.transparency as [Transparency])[0]);
+    written.push([KIN, `[\n${lines([...(json(KIN) as readonly unknown[]), { id, ...optics }])}\n]\n`]);
   } else if ('swatches' in optics) {
     // the usual paste, where the swatches' paint is not told
     const volume = optics.volume ?? 1 / (1 + (1.3 * absorption * density) / 93.5);

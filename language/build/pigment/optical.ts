@@ -1,25 +1,22 @@
 /**
  * An optical row for a new pigment without the raw measurements: drawn from a relative, or from swatches somebody measured.
- * Columns are taken by the table as it stands: absorption first, scattering second, thousandths of log10 per µm.
  */
+import type { Transparency } from '../../src/materials/types.ts';
 import { toLab, toXyz } from '../../src/optics/cie.ts';
-import { opticalData } from '../../src/optics/data.ts';
+import { type OpticalData, opticalData, pigmentsWithData } from '../../src/optics/data.ts';
 import { GLOSS } from '../../src/optics/surface.ts';
 import { calibrate, type SwatchColour } from '../../src/optics/swatches.ts';
-import { BANDS, STEP } from '../../src/optics/wavelengths.ts';
+import { BANDS } from '../../src/optics/wavelengths.ts';
+import { scatteringLimit } from '../optics/expectations.ts';
+import judged from '../optics/judged.json' with { type: 'json' };
+import { fromKin as drawn, type KinRow } from '../optics/kinship.ts';
+import { tableRow, thousandths } from '../optics/table.ts';
 
 /** Thrown with words for whoever wrote the file. */
 export class Unfit extends Error {}
 
-export interface Kin {
-  readonly kin: string;
-  /** its absorption and scattering are multiplied */
-  readonly absorption: number;
-  readonly scattering: number;
-  /** nm, positive towards red */
-  readonly shift?: number;
-  readonly why: string;
-}
+/** A line of `kin.json`, which here has to say on what it rests. */
+export type Kin = Omit<KinRow, 'id'> & { readonly why: string };
 
 /** `reflectance`: 31 values from 0 to 1, 400 to 700 nm by 10 nm, mirrored light left out. */
 export type Swatch = { readonly reflectance: readonly number[] } & (
@@ -43,48 +40,34 @@ export interface Table {
   readonly pigments: readonly OpticsRow[];
 }
 
-/** Names of the two columns, absorption and scattering. */
-function columns(table: Table): readonly [string, string] {
-  const [a, s] = Object.entries(table.pigments[0] ?? {}).flatMap(([key, v]) =>
-    Array.isArray(v) ? [key] : [],
-  );
-  if (!a || !s) throw new Unfit('The optical table has no row to take its columns from.');
-  return [a, s];
-}
-
 const number = (value: unknown, what: string, low: number, high: number): number => {
   if (typeof value !== 'number' || !(value >= low && value <= high))
     throw new Unfit(`${what}: a number from ${low} to ${high} is wanted, found ${JSON.stringify(value)}.`);
   return value;
 };
 
-function moved(values: readonly number[], times: number, shift: number): number[] {
-  return Array.from({ length: BANDS }, (_, b) => {
-    const at = Math.min(BANDS - 1, Math.max(0, b - shift / STEP));
-    const i = Math.min(BANDS - 2, Math.floor(at));
-    const between = values[i]! + (at - i) * (values[i + 1]! - values[i]!);
-    return Math.max(-5000, Math.round(between + 1000 * Math.log10(times)));
-  });
-}
+const named = (what: string, id: string): OpticalData => {
+  const data = opticalData(id);
+  if (!data) throw new Unfit(`${what}: ‘${id}’ has no optical row. Name a pigment that has one.`);
+  return data;
+};
 
-export function fromKin(table: Table, id: string, kin: Kin): OpticsRow {
-  const [a, s] = columns(table);
-  const row = table.pigments.find((r) => r.id === kin.kin);
-  if (!row) throw new Unfit(`optics.kin: ‘${kin.kin}’ has no optical row. Name a pigment that has one.`);
+/** ΔE00 to expect of a colour drawn from a relative, as the last derivation found it. */
+const OFF = judged.classes.find((c) => c.class === 'D')!.twoInThree;
+
+/** The row that deriving the table anew makes of the same line of `kin.json`. */
+export function fromKin(id: string, kin: Kin, transparency: Transparency): OpticsRow {
+  named('optics.kin', kin.kin);
   if (!kin.why) throw new Unfit('optics.why: say on what the estimate rests.');
-  const absorption = number(kin.absorption, 'optics.absorption', 0.01, 20);
-  const scattering = number(kin.scattering, 'optics.scattering', 0.01, 20);
-  const shift = number(kin.shift ?? 0, 'optics.shift (nm)', -100, 100);
-  return {
-    id,
-    class: 'D',
-    // no estimate is surer than its relative
-    residual: Math.max(8, Number(row.residual)),
-    source: table.sources.findIndex((text) => text.startsWith('Estimated from related')),
-    note: `From ${kin.kin}.`,
-    [a]: moved(row[a] as number[], absorption, shift),
-    [s]: moved(row[s] as number[], scattering, shift),
-  };
+  number(kin.absorption, 'optics.absorption', 0.01, 20);
+  number(kin.scattering, 'optics.scattering', 0.01, 20);
+  number(kin.shift ?? 0, 'optics.shift (nm)', -100, 100);
+  if (kin.and) {
+    named('optics.and', kin.and[0]);
+    number(kin.and[1], 'optics.and (share)', 0.001, 20);
+  }
+  const known = pigmentsWithData().map((name) => ({ id: name, ...opticalData(name)! }));
+  return tableRow(drawn({ id, ...kin }, known, OFF, scatteringLimit(id, transparency)));
 }
 
 /** `volume`: pigment over the dry volume of the paint the swatches were made with. */
@@ -94,11 +77,8 @@ export function fromSwatches(
   measured: Measured,
   volume: number,
 ): { readonly row: OpticsRow; readonly sources: readonly string[] } {
-  const names = columns(table);
   if (!measured.source) throw new Unfit('optics.source: say who measured the swatches, and how.');
-  const prior = measured.like === undefined ? undefined : opticalData(measured.like);
-  if (measured.like !== undefined && !prior)
-    throw new Unfit(`optics.like: ‘${measured.like}’ has no optical row. Name a pigment that has one.`);
+  const prior = measured.like === undefined ? undefined : named('optics.like', measured.like);
   const white = opticalData('PW6')!;
   const looks = measured.swatches.map((swatch, i): SwatchColour => {
     const what = `optics.swatches[${i}]`;
@@ -129,9 +109,6 @@ export function fromSwatches(
   if (!data) throw new Unfit('optics.swatches: at least one swatch is wanted.');
   const text = 'Measured swatches.';
   const sources = table.sources.includes(text) ? table.sources : [...table.sources, text];
-  const figures = data as unknown as Readonly<Record<string, Float64Array>>;
-  const column = (name: string) =>
-    Array.from(figures[name]!, (v) => Math.round(1000 * Math.log10(Math.max(1e-5, v))));
   return {
     row: {
       id,
@@ -139,7 +116,8 @@ export function fromSwatches(
       residual: Math.round(10 * data.residual) / 10,
       source: sources.indexOf(text),
       note: measured.source,
-      ...Object.fromEntries(names.map((name) => [name, column(name)])),
+      a: thousandths(data.a),
+      s: thousandths(data.s),
     },
     sources,
   };

@@ -51,3 +51,43 @@ export function yamlOf(bytes: number): string {
     text += `- name: g${i}\n  on: [sky]\n  amounts:\n    blue: 2\n    earth: 1\n  medium: ${50 + (i % 30)}\n  film: ${3 + (i % 9)}\n`;
   return text;
 }
+
+/** Glazes that each mix from names nothing declares: two names a layer, all different. */
+export const unknownNames = (count: number): string =>
+  HEAD +
+  Array.from(
+    { length: count / 2 },
+    (_, i) =>
+      `glaze u${i} { on sky colour 2 bluish${i} + 1 earthen${i} film 8 µm note "as it was, and so it stays" }\n`,
+  ).join('');
+
+/** Glazes over everything, as many as fill so many bytes. */
+export function glazesOver(bytes: number): string {
+  const one = (i: number): string => `glaze a${i} { colour 2 blue + 1 earth film ${3 + (i % 9)} µm }\n`;
+  return HEAD + Array.from({ length: Math.round(bytes / one(1000).length) }, (_, i) => one(i)).join('');
+}
+
+/** Each mix made of the one before, and a layer of the last. */
+export const chainedMixes = (count: number): string =>
+  `${HEAD}mix step0 = 1 white + 1 blue\n${Array.from(
+    { length: count },
+    (_, i) => `mix step${i + 1} = ${1 + (i % 3)} step${i} + 1 earth\n`,
+  ).join('')}layer last { on sky  colour step${count} }\n`;
+
+/** Every one of so many layers on every one of so many areas. */
+export const areasAndLayers = (areas: number, layers: number): string =>
+  `plan "Bench"\nsupport linen 40 x 50 cm\n${Array.from({ length: areas }, (_, i) => `area part${i}\n`).join(
+    '',
+  )}paint blue = PB29 in linseed\npaint earth = PBr7 burnt-sienna in linseed\nground priming { material acrylic }\n${Array.from(
+    { length: layers },
+    (_, i) => `glaze g${i} { colour 2 blue + 1 earth film ${3 + (i % 9)} µm }\n`,
+  ).join('')}`;
+
+/** Texts that cost much for their size, with the count at which a key must still go unnoticed. */
+export const HEAVY: Readonly<
+  Record<string, { readonly make: (count: number) => string; readonly count: number }>
+> = {
+  'unknown names': { make: unknownNames, count: 20_000 },
+  'glazes over everything': { make: glazesOver, count: 336_000 },
+  'mixes of mixes': { make: chainedMixes, count: 5000 },
+};

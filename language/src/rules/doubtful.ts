@@ -41,10 +41,8 @@ type Is = Ingredient['is'] | NonNullable<NonNullable<Layer['medium']>['of']>['is
 
 /** Whether a layer is made with one of these declarations, however deep. */
 function madeWith(layer: Layer, wrong: ReadonlySet<object>): boolean {
-  const seen = new Set<object>();
-  const inFormula = (f: Formula | undefined): boolean =>
-    f?.parts.some((p) => holds(p.ingredient.is)) ?? false;
-  const holds = (is: Is): boolean => {
+  const opened = new Set<object>([layer]);
+  const open = (is: Is): void => {
     const of =
       is?.kind === 'paint'
         ? is.paint
@@ -55,15 +53,19 @@ function madeWith(layer: Layer, wrong: ReadonlySet<object>): boolean {
             : is?.kind === 'pigment'
               ? is.own
               : undefined;
-    if (!of || seen.has(of)) return false;
-    seen.add(of);
-    return wrong.has(of) || ('formula' in of && inFormula(of.formula));
+    if (of) opened.add(of);
   };
-  return (
-    wrong.has(layer) ||
-    inFormula(layer.colour?.kind === 'formula' ? layer.colour.formula : undefined) ||
-    holds(layer.medium?.of?.is)
-  );
+  const openAll = (formula: Formula | undefined) => {
+    for (const { ingredient } of formula?.parts ?? []) open(ingredient.is);
+  };
+  openAll(layer.colour?.kind === 'formula' ? layer.colour.formula : undefined);
+  open(layer.medium?.of?.is);
+  // grows as it is walked, so that no chain is too long for the stack
+  for (const of of opened) {
+    if (wrong.has(of)) return true;
+    if ('formula' in of) openAll(of.formula as Formula | undefined);
+  }
+  return false;
 }
 
 /** Findings without those that follow from a figure found impossible. */

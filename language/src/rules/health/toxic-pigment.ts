@@ -1,5 +1,6 @@
 import { cautionFor } from '../../materials/cautions.ts';
-import type { Hazard } from '../../materials/types.ts';
+import type { Hazard, Pigment } from '../../materials/types.ts';
+import type { Ingredient } from '../../plan/plan.ts';
 import type { Rule } from '../rule.ts';
 import { ingredients } from '../shared/ingredients.ts';
 import { pigmentsOf } from '../shared/pigments.ts';
@@ -37,18 +38,20 @@ export const toxicPigment: Rule = {
   appliesTo: ['plan'],
   *check(plan) {
     const all = new Map<Hazard, Set<string>>();
-    for (const { ingredient } of ingredients(plan))
-      for (const p of pigmentsOf(ingredient))
+    const first = new Map<
+      string,
+      { readonly p: Pigment; readonly ingredient: Ingredient; readonly layer?: number }
+    >();
+    for (const { ingredient, layer } of ingredients(plan))
+      for (const p of pigmentsOf(ingredient)) {
+        if (first.has(p.id)) continue;
+        first.set(p.id, { p, ingredient, layer });
         for (const h of p.hazards) all.set(h, (all.get(h) ?? new Set()).add(p.id));
+      }
     const told = new Set<Hazard>();
-    const seen = new Set<string>();
     // by name, so that the order of the text does not decide which of them speaks
-    const byName = [...ingredients(plan)]
-      .flatMap(({ ingredient, layer }) => pigmentsOf(ingredient).map((p) => ({ p, ingredient, layer })))
-      .sort((a, b) => (a.p.id < b.p.id ? -1 : a.p.id > b.p.id ? 1 : 0));
+    const byName = [...first.values()].sort((a, b) => (a.p.id < b.p.id ? -1 : a.p.id > b.p.id ? 1 : 0));
     for (const { p, ingredient, layer } of byName) {
-      if (seen.has(p.id)) continue;
-      seen.add(p.id);
       const fresh = p.hazards.filter((h) => TOXIC.includes(h) && !told.has(h));
       if (fresh.length === 0) continue;
       for (const h of fresh) told.add(h);

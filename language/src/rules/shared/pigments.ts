@@ -1,5 +1,6 @@
 /** Which word of a layer's formula brings a pigment in, and which formulas can be rewritten. */
 import type { Pigment, Source } from '../../materials/types.ts';
+import { insideFirst } from '../../memory/inside-first.ts';
 import { layerPigments } from '../../permanence/pigments.ts';
 import type { Fix, Formula, Ingredient, Layer, Part, Place } from '../../plan/plan.ts';
 import type { LayerStudy, Study } from '../../results/study.ts';
@@ -11,16 +12,47 @@ export const isOpaqueWhite: Test = ({ code, transparency }) =>
   (code?.startsWith('PW') ?? false) &&
   (transparency.value === 'opaque' || transparency.value === 'semi-opaque');
 
-/**
- * The pigments a word of a formula comes down to, paints and mixes opened, those of other files too. Each declaration is
- * opened once, so that neither circles nor mixes of mixes of mixes take long.
- */
-export function pigmentsOf({ is }: Ingredient, opened = new Set<Formula>()): readonly Pigment[] {
-  if (is.kind === 'pigment') return [is.pigment];
-  const inner = is.kind === 'paint' ? is.paint.formula : is.kind === 'mix' ? is.mix.formula : undefined;
-  if (!inner || opened.has(inner)) return [];
-  opened.add(inner);
-  return inner.parts.flatMap((p) => pigmentsOf(p.ingredient, opened));
+const formulaOf = ({ is }: Ingredient): Formula | undefined =>
+  is.kind === 'paint' ? is.paint.formula : is.kind === 'mix' ? is.mix.formula : undefined;
+
+const inside = ({ parts }: Formula): readonly Formula[] =>
+  parts.flatMap((p) => formulaOf(p.ingredient) ?? []);
+
+/** Declarations never change once read, so nothing here goes stale. */
+const known = new WeakMap<Formula, { readonly value: readonly Pigment[] | undefined }>();
+
+/** Undefined where a formula comes back to itself, for what it holds then depends on where one begins. */
+function within({ parts }: Formula, of: (inner: Formula) => readonly Pigment[] | undefined) {
+  const pigments = new Set<Pigment>();
+  for (const { ingredient } of parts) {
+    if (ingredient.is.kind === 'pigment') pigments.add(ingredient.is.pigment);
+    const inner = formulaOf(ingredient);
+    const held = inner ? of(inner) : [];
+    if (!held) return undefined;
+    for (const pigment of held) pigments.add(pigment);
+  }
+  return [...pigments];
+}
+
+/** The same where mixes lead in a circle: each formula is opened once. */
+function walked(root: Formula): readonly Pigment[] {
+  const opened = new Set([root]);
+  for (const formula of opened) for (const inner of inside(formula)) opened.add(inner);
+  const pigments = new Set<Pigment>();
+  for (const { parts } of opened)
+    for (const { ingredient } of parts)
+      if (ingredient.is.kind === 'pigment') pigments.add(ingredient.is.pigment);
+  return [...pigments];
+}
+
+/** The pigments a word of a formula comes down to, each once, paints and mixes opened, those of other files too. */
+export function pigmentsOf(ingredient: Ingredient): readonly Pigment[] {
+  if (ingredient.is.kind === 'pigment') return [ingredient.is.pigment];
+  const formula = formulaOf(ingredient);
+  if (!formula) return [];
+  const held = insideFirst(formula, inside, within, known) ?? walked(formula);
+  known.set(formula, { value: held });
+  return held;
 }
 
 export const partsWith = (layer: Layer, test: Test): readonly Part[] =>

@@ -59,26 +59,21 @@ export function filmTable(as: readonly number[], ss: readonly number[], below: S
       const v1 = ((3 * u - 5) * u * u + 2) * 0.5;
       const v2 = ((4 - 3 * u) * u + 1) * u * 0.5;
       const v3 = (u - 1) * u * u * 0.5;
-      let at = (j - 1) * width + i - 1;
-      const r0 = w0 * nodes[at]! + w1 * nodes[at + 1]! + w2 * nodes[at + 2]! + w3 * nodes[at + 3]!;
-      at += width;
-      const r1 = w0 * nodes[at]! + w1 * nodes[at + 1]! + w2 * nodes[at + 2]! + w3 * nodes[at + 3]!;
-      at += width;
-      const r2 = w0 * nodes[at]! + w1 * nodes[at + 1]! + w2 * nodes[at + 2]! + w3 * nodes[at + 3]!;
-      at += width;
-      const r3 = w0 * nodes[at]! + w1 * nodes[at + 1]! + w2 * nodes[at + 2]! + w3 * nodes[at + 3]!;
+      const at = (j - 1) * width + i - 1;
+      const reads = (k: number): number =>
+        w0 * nodes[k]! + w1 * nodes[k + 1]! + w2 * nodes[k + 2]! + w3 * nodes[k + 3]!;
+      const r0 = reads(at);
+      const r1 = reads(at + width);
+      const r2 = reads(at + 2 * width);
+      const r3 = reads(at + 3 * width);
       if (slopes) {
         const z0 = ((4 - 3 * t) * t - 1) * 0.5;
         const z1 = (9 * t - 10) * t * 0.5;
         const z2 = ((8 - 9 * t) * t + 1) * 0.5;
         const z3 = (3 * t - 2) * t * 0.5;
-        let from = (j - 1) * width + i - 1;
-        let sum = 0;
-        for (const v of [v0, v1, v2, v3]) {
-          sum +=
-            v * (z0 * nodes[from]! + z1 * nodes[from + 1]! + z2 * nodes[from + 2]! + z3 * nodes[from + 3]!);
-          from += width;
-        }
+        const row = (k: number): number =>
+          z0 * nodes[k]! + z1 * nodes[k + 1]! + z2 * nodes[k + 2]! + z3 * nodes[k + 3]!;
+        const sum = v0 * row(at) + v1 * row(at + width) + v2 * row(at + 2 * width) + v3 * row(at + 3 * width);
         this.byA = a > LEAST ? sum / STEP / aa : 0;
         this.byS =
           s > LEAST

@@ -7,6 +7,7 @@ import { cpus, totalmem } from 'node:os';
 import { table } from '../../language/build/page.ts';
 import { tool } from '../../language/src/study/tool.ts';
 import { colourErrors, colourSpeed, matchLosses, transferErrors } from './colour.ts';
+import { parsing, slips } from './parsing.ts';
 import { sizes, starting } from './starting.ts';
 import { plain, type Table } from './table.ts';
 import { inOneProcess, overTheProtocol } from './typing.ts';
@@ -14,6 +15,7 @@ import { inOneProcess, overTheProtocol } from './typing.ts';
 const asked = process.argv.slice(2);
 const benches: Readonly<Record<string, () => Promise<Table[]>>> = {
   colour: async () => [transferErrors(), ...colourErrors(), matchLosses(), colourSpeed()],
+  parsing: async () => [await parsing(), slips()],
   typing: async () => [inOneProcess(), await overTheProtocol(!asked.includes('--no-peers'))],
   starting: async () => [starting()],
   sizes: async () => [sizes()],
@@ -30,7 +32,9 @@ const machine = `${cores.length} cores (${cores[0]?.model.trim() ?? 'unknown'}),
 console.log(`${machine}\n`);
 
 const found: Table[] = [];
-for (const name of names.length > 0 ? names : Object.keys(benches))
+// why the parser is used as it is: for developers, so not on the page
+const usual = Object.keys(benches).filter((name) => name !== 'parsing');
+for (const name of names.length > 0 ? names : usual)
   for (const made of (await benches[name]?.()) ?? []) {
     found.push(made);
     console.log(plain(made));

@@ -8,5 +8,5 @@ test('is of this version and tells its date and machine; else run: npm run bench
   expect(page).toContain(`${tool.name} ${tool.version}, data ${tool.data}.`);
   expect(page).toMatch(/on \d{4}-\d{2}-\d{2}; /);
   expect(page).toMatch(/^The machine: \d+ cores? .*Node v\d+/m);
-  expect(page.match(/^## /gm)?.length).toBe(7);
+  expect(page.match(/^## /gm)?.length).toBe(10);
 });

@@ -1,62 +1,48 @@
 /** A pigment is added in a scratch copy as DEVELOPERS.md tells it, without the raw measurements. */
-import { spawnSync } from 'node:child_process';
-import { cpSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import { afterAll, beforeEach, describe, expect, test } from 'vitest';
 import KIN_JSON from '../../language/build/optics/kin.json' with { type: 'json' };
 import type { KinRow } from '../../language/build/optics/kinship.ts';
 import { fromKin } from '../../language/build/pigment/optical.ts';
 import { allPigments } from '../../language/src/materials/catalogue.ts';
 import TABLE from '../../language/src/optics/tables/pigments.json' with { type: 'json' };
+import { developers, example, original, scratch } from './scratch.ts';
 
-const root = new URL('../..', import.meta.url).pathname;
-const told = readFileSync(join(root, 'DEVELOPERS.md'), 'utf8');
-const example = JSON.parse(/```json\n([\s\S]*?)```/.exec(told)![1]!);
-const scratch = mkdtempSync(join(tmpdir(), 'add-pigment-'));
-afterAll(() => rmSync(scratch, { recursive: true, force: true }));
+const given = JSON.parse(example('json', '- A new pigment'));
+const copy = scratch('add-pigment', ['language/src', 'language/build', 'language/docs', 'package.json']);
+afterAll(copy.remove);
 
 const KIN = KIN_JSON as unknown as readonly KinRow[];
 const OPTICS = 'language/src/optics/tables/pigments.json';
 const PIGMENTS = 'language/src/materials/tables/pigments.json';
-const read = (path: string) => readFileSync(join(scratch, path), 'utf8');
-const node = (...args: string[]) => spawnSync(process.execPath, args, { cwd: scratch, encoding: 'utf8' });
+const { read } = copy;
 
-function add(given: unknown) {
-  writeFileSync(join(scratch, 'new.json'), typeof given === 'string' ? given : JSON.stringify(given));
-  return node('language/build/pigment/add.ts', 'new.json');
+function add(pigment: unknown) {
+  copy.write('new.json', typeof pigment === 'string' ? pigment : JSON.stringify(pigment));
+  return copy.node('language/build/pigment/add.ts', 'new.json');
 }
 /** What the copy's own catalogue and optics say of a pigment. */
 function known(id: string) {
-  const script = `
+  return copy.printed(`
     const { lookupPigment } = await import('./language/src/materials/catalogue.ts');
     const { opticalData } = await import('./language/src/optics/data.ts');
     const of = (id) => { const d = opticalData(id); return d && { ...d, columns: Object.values(d).filter((v) => v instanceof Float64Array).map((v) => [...v]) }; };
-    console.log(JSON.stringify({ pigment: lookupPigment('${id}'), optics: of('${id}'), kin: of('PB28') }));`;
-  const { stdout, stderr } = node('--input-type=module', '-e', script);
-  expect(stderr).toBe('');
-  return JSON.parse(stdout);
+    console.log(JSON.stringify({ pigment: lookupPigment('${id}'), optics: of('${id}'), kin: of('PB28') }));`);
 }
 
 beforeEach(() => {
-  rmSync(join(scratch, 'language'), { recursive: true, force: true });
-  for (const folder of ['src', 'build', 'docs'])
-    cpSync(join(root, 'language', folder), join(scratch, 'language', folder), { recursive: true });
-  cpSync(join(root, 'package.json'), join(scratch, 'package.json'));
-  rmSync(join(scratch, 'node_modules'), { force: true });
-  symlinkSync(join(root, 'node_modules'), join(scratch, 'node_modules'));
+  for (const folder of ['src', 'build', 'docs']) copy.restore(`language/${folder}`);
 });
 
 describe('npm run add-pigment', { timeout: 60_000 }, () => {
   test('is the command DEVELOPERS.md names', () => {
-    expect(told).toContain('npm run add-pigment -- FILE.json');
-    expect(JSON.parse(readFileSync(join(root, 'package.json'), 'utf8')).scripts['add-pigment']).toContain(
+    expect(developers).toContain('npm run add-pigment -- FILE.json');
+    expect(JSON.parse(original('package.json')).scripts['add-pigment']).toContain(
       'language/build/pigment/add.ts',
     );
   });
 
   test('writes every row of a pigment drawn from a kin', () => {
-    const { status, stderr } = add(example);
+    const { status, stderr } = add(given);
     expect(stderr).toBe('');
     expect(status).toBe(0);
     const { pigment, optics, kin } = known('example-blue');
@@ -72,8 +58,8 @@ describe('npm run add-pigment', { timeout: 60_000 }, () => {
       expect(optics.columns[1][b] / kin.columns[1][b + 1] / (0.126 / mean(kin.columns[1]))).toBeCloseTo(1, 1);
     }
     expect(read('language/build/optics/kin.json')).toContain('"id":"example-blue"');
-    expect(read('language/docs/data.md')).not.toBe(readFileSync(join(root, 'language/docs/data.md'), 'utf8'));
-    expect(add(example)).toMatchObject({ status: 2 });
+    expect(read('language/docs/data.md')).not.toBe(original('language/docs/data.md'));
+    expect(add(given)).toMatchObject({ status: 2 });
   });
 
   test('draws from a kin as deriving the table does: every row of kin.json comes out as shipped', () => {
@@ -94,7 +80,7 @@ describe('npm run add-pigment', { timeout: 60_000 }, () => {
   test('takes measured swatches', () => {
     const flat = (r: number) => Array.from({ length: 31 }, () => r);
     const { status, stderr } = add({
-      ...example,
+      ...given,
       optics: {
         source: 'invented',
         swatches: [
@@ -119,32 +105,28 @@ describe('npm run add-pigment', { timeout: 60_000 }, () => {
 
   test.each([
     ['not JSON', '{', /cannot be read/],
-    ['no optics', { pigment: example.pigment }, /"pigment" and "optics" are wanted/],
+    ['no optics', { pigment: given.pigment }, /"pigment" and "optics" are wanted/],
+    ['an unknown kin', { ...given, optics: { ...given.optics, kin: 'PB999' } }, /‘PB999’ has no optical row/],
     [
-      'an unknown kin',
-      { ...example, optics: { ...example.optics, kin: 'PB999' } },
-      /‘PB999’ has no optical row/,
-    ],
-    [
-      'an unknown pigment to add',
-      { ...example, optics: { ...example.optics, and: ['PB999', 0.2] } },
+      'an unknown pigment beside the kin',
+      { ...given, optics: { ...given.optics, and: ['PB999', 0.2] } },
       /optics\.and: ‘PB999’ has no optical row/,
     ],
     [
       'a missing field',
-      { ...example, pigment: { ...example.pigment, density: undefined } },
+      { ...given, pigment: { ...given.pigment, density: undefined } },
       /density is missing/,
     ],
-    ['an unknown source', { ...example, sources: {} }, /id of its source is wanted/],
-    ['a known id', { ...example, pigment: { ...example.pigment, id: 'PB29' } }, /‘PB29’ is there already/],
+    ['an unknown source', { ...given, sources: {} }, /id of its source is wanted/],
+    ['a known id', { ...given, pigment: { ...given.pigment, id: 'PB29' } }, /‘PB29’ is there already/],
     [
       'too few bands',
-      { ...example, optics: { source: 'x', swatches: [{ kind: 'masstone', reflectance: [0.5] }] } },
+      { ...given, optics: { source: 'x', swatches: [{ kind: 'masstone', reflectance: [0.5] }] } },
       /31 values are wanted/,
     ],
-  ])('says what is wrong and writes nothing: %s', (_, given, words) => {
+  ])('says what is wrong and writes nothing: %s', (_, wrong, words) => {
     const before = [read(OPTICS), read(PIGMENTS)];
-    const { status, stderr } = add(given);
+    const { status, stderr } = add(wrong);
     expect(status).toBe(2);
     expect(stderr).toMatch(words);
     expect(stderr).not.toContain('    at ');

@@ -1,6 +1,7 @@
 /** Every request over the real protocol (LSP 3.17 types): right answers on a plan, empty ones where there is nothing. */
-import { readFileSync } from 'node:fs';
-import { resolve } from 'node:path';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import {
@@ -330,6 +331,54 @@ test('a client that pulls gets the open file and, of the workspace, the files th
   expect(uris).not.toContain(open);
   expect(JSON.stringify(all)).toMatch(/lean-over-fat/);
   await puller.stop();
+});
+
+test('a workspace pull says what changed since the last one, and of the rest that it stands', async () => {
+  const folder = mkdtempSync(join(tmpdir(), 'paintplan-pull-'));
+  const file = (name: string) => pathToFileURL(join(folder, name)).href;
+  const write = (name: string, text: string) => writeFileSync(join(folder, name), text);
+  write('palette.paintplan', 'paint blue = PB29 in linseed\n');
+  write('moor.paintplan', 'plan "Moor"\nuse "palette.paintplan"\nlayer a { colour blue }\n');
+  write('lake.paintplan', 'plan "Lake"\nlayer a { colour PB99 }\n');
+  const puller = await startServer({
+    workspaceFolders: [{ uri: pathToFileURL(folder).href, name: 'pull' }],
+    capabilities: { textDocument: { diagnostic: {} }, workspace: { diagnostics: { refreshSupport: true } } },
+  });
+  let last: { uri: string; value: string }[] = [];
+  const pull = async () => {
+    const { items } = await puller.connection.sendRequest(WorkspaceDiagnosticRequest.type, {
+      previousResultIds: last,
+    });
+    last = items.map((i) => ({ uri: i.uri, value: i.resultId as string }));
+    return new Map(items.map((i) => [i.uri, i]));
+  };
+  try {
+    const names = ['lake', 'moor', 'palette'].map((n) => file(`${n}.paintplan`));
+    const first = await pull();
+    expect([...first.keys()].sort()).toEqual(names);
+    for (const item of first.values()) expect(item.kind).toBe('full');
+    expect(new Set(last.map((l) => l.value)).size).toBe(3);
+    for (const item of (await pull()).values())
+      expect(item).toEqual({
+        uri: item.uri,
+        version: null,
+        kind: 'unchanged',
+        resultId: first.get(item.uri)?.resultId,
+      });
+
+    // what a plan uses is a part of what is said of it
+    write('palette.paintplan', 'paint azure = PB29 in linseed\n');
+    const after = await pull();
+    expect(names.map((n) => after.get(n)?.kind)).toEqual(['unchanged', 'full', 'full']);
+    expect(JSON.stringify(after.get(names[1] as string))).toMatch(/unknown-name/);
+
+    // ids that this server never gave are nobody's
+    last = names.map((uri) => ({ uri, value: 'of-another-server' }));
+    for (const item of (await pull()).values()) expect(item.kind).toBe('full');
+  } finally {
+    await puller.stop();
+    rmSync(folder, { recursive: true, force: true });
+  }
 });
 
 test('an untrusted workspace reads no other file', async () => {

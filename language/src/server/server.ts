@@ -11,12 +11,10 @@ import {
   type WorkspaceDocumentDiagnosticReport,
 } from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
-import { createAnalyser } from '../analyse.ts';
 import { TOKEN_MODIFIERS, TOKEN_TYPES } from '../features/tokens.ts';
 import { loneHost, type PlanHost } from '../plan/host.ts';
-import { linesOf } from '../plan/lines.ts';
 import { TOOL_NAME, TOOL_VERSION } from '../plan/names.ts';
-import { diagnosticOf, unread } from './convert.ts';
+import { closedPlans } from './closed.ts';
 import { type Fetcher, fetcher, untrustedHost } from './diskless.ts';
 import { analysedDocuments } from './documents.ts';
 import { answerPreviews } from './preview.ts';
@@ -48,6 +46,11 @@ export function serve(connection: Connection, disk: Disk): void {
     documents,
     () => ({ severities: settings.severities }),
     () => canPull,
+  );
+
+  const closed = closedPlans(
+    () => host,
+    () => settings.severities,
   );
 
   let fetched: Fetcher | undefined;
@@ -169,43 +172,17 @@ export function serve(connection: Connection, disk: Disk): void {
       items: documents.all(textDocument.uri).flatMap(publish.diagnostics),
     };
   });
-  connection.languages.diagnostics.onWorkspace(async (_, cancelled) => {
+  connection.languages.diagnostics.onWorkspace(async ({ previousResultIds }, cancelled) => {
+    const previous = new Map(previousResultIds.map((p) => [p.uri, p.value]));
     const items: WorkspaceDocumentDiagnosticReport[] = [];
-    for (const uri of trusted ? disk.plans(roots) : []) {
+    const uris = trusted ? disk.plans(roots) : [];
+    closed.keep(new Set(uris));
+    for (const uri of uris) {
       if (cancelled.isCancellationRequested) break;
       // open files are asked for one by one
       if (texts.get(uri)) continue;
-      const read = host.read(uri);
-      if ('failed' in read) {
-        if (read.failed === 'unreadable' && read.detail)
-          items.push({
-            uri,
-            version: null,
-            kind: DocumentDiagnosticReportKind.Full,
-            items: [unread(read.detail)],
-          });
-        continue;
-      }
-      const findings = createAnalyser()(read.text, uri, host).findings({
-        severities: settings.severities,
-        colour: false,
-      });
-      const others = new Map([[uri, linesOf(read.text)]]);
-      const linesIn = (other: string) => {
-        let lines = others.get(other);
-        if (!lines) {
-          const text = host.read(other);
-          lines = linesOf('text' in text ? text.text : '');
-          others.set(other, lines);
-        }
-        return lines;
-      };
-      items.push({
-        uri,
-        version: null,
-        kind: DocumentDiagnosticReportKind.Full,
-        items: findings.map((f) => diagnosticOf(f, linesIn)),
-      });
+      const report = closed.report(uri, previous.get(uri));
+      if (report) items.push(report);
       // a folder of plans must not keep a keystroke waiting
       await new Promise((next) => setTimeout(next));
     }

@@ -1,7 +1,7 @@
 /** Bundles the command line, the library, the server and the extension, with their notices. Run through `npm run build`. */
 import { mkdirSync, statSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { type BuildOptions, build, type Metafile } from 'esbuild';
+import { type BuildOptions, build, type Metafile, type Plugin } from 'esbuild';
 import { notices } from './notices.ts';
 
 const at = (path: string) => fileURLToPath(new URL(`../../${path}`, import.meta.url));
@@ -9,6 +9,14 @@ const at = (path: string) => fileURLToPath(new URL(`../../${path}`, import.meta.
 // commander and picocolors are CommonJS and call require for Node's own modules
 const require =
   "import { createRequire as paintplanRequire } from 'node:module'; const require = paintplanRequire(import.meta.url);";
+
+/** Puts our loader of the grammar in the place of Langium's. */
+const grammarLoader: Plugin = {
+  name: 'grammar-loader',
+  setup({ onResolve }) {
+    onResolve({ filter: /\/grammar-loader\.js$/ }, () => ({ path: at('language/build/grammar-loader.ts') }));
+  },
+};
 
 const common: BuildOptions = {
   bundle: true,
@@ -19,6 +27,13 @@ const common: BuildOptions = {
   logLevel: 'warning',
   legalComments: 'none',
   metafile: true,
+  plugins: [grammarLoader],
+  // the same version is installed twice, for Langium and for the protocol
+  alias: {
+    'vscode-languageserver-types': at(
+      'node_modules/vscode-languageserver-protocol/node_modules/vscode-languageserver-types',
+    ),
+  },
 };
 const node: BuildOptions = { ...common, platform: 'node', format: 'esm', banner: { js: require } };
 

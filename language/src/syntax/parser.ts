@@ -1,25 +1,44 @@
 /** The Langium parser behind two plain functions. It is made once, and made anew should a parse ever break it. */
 import {
   type AstNode,
-  createDefaultCoreModule,
-  createDefaultSharedCoreModule,
-  EmptyFileSystem,
+  createLangiumParser,
+  DefaultLexer,
+  DefaultLexerErrorMessageProvider,
+  DefaultTokenBuilder,
+  DefaultValueConverter,
   inject,
   type LangiumCoreServices,
+  LangiumParserErrorMessageProvider,
+  type Module,
   type ParseResult,
 } from 'langium';
 import { PaintplanGeneratedModule, PaintplanGeneratedSharedModule } from '../../generated/module.ts';
 
-function services(): LangiumCoreServices {
-  const shared = inject(createDefaultSharedCoreModule(EmptyFileSystem), PaintplanGeneratedSharedModule);
-  const language = inject(createDefaultCoreModule({ shared }), PaintplanGeneratedModule);
-  shared.ServiceRegistry.register(language);
-  return language;
-}
+/** Of Langium's services those that lexer and parser ask for: the others would only make the server larger. */
+type Services = Pick<
+  LangiumCoreServices,
+  'Grammar' | 'LanguageMetaData' | 'parser' | 'references' | 'shared'
+>;
 
-let made: LangiumCoreServices | undefined;
+const parsing: Module<Services> = {
+  parser: {
+    LangiumParser: (s: LangiumCoreServices) => createLangiumParser(s),
+    ValueConverter: () => new DefaultValueConverter(),
+    TokenBuilder: () => new DefaultTokenBuilder(),
+    Lexer: (s: LangiumCoreServices) => new DefaultLexer(s),
+    ParserErrorMessageProvider: () => new LangiumParserErrorMessageProvider(),
+    LexerErrorMessageProvider: () => new DefaultLexerErrorMessageProvider(),
+  },
+  references: {},
+  shared: () => inject(PaintplanGeneratedSharedModule as never, { profilers: {} } as never),
+} as unknown as Module<Services>;
 
-export const langium = (): LangiumCoreServices => {
+const services = (): Services =>
+  inject(parsing as never, PaintplanGeneratedModule as never) as unknown as Services;
+
+let made: Services | undefined;
+
+export const langium = (): Services => {
   made ??= services();
   return made;
 };

@@ -13,8 +13,24 @@ export interface HarmfulMeeting {
   readonly how: 'mixed' | 'touching';
 }
 
-const pairOf = (a: Pigment, b: Pigment, how: 'mixed' | 'touching'): HarmingPair[] =>
-  HARMING_PAIRS.filter((p) => (how === 'mixed' || p.reach === 'touching') && p.one(a) && p.other(b));
+const NONE: readonly HarmingPair[] = [];
+const known = new WeakMap<Pigment, WeakMap<Pigment, readonly HarmingPair[]>>();
+
+/** Pigments never change: each two of them are held to the table once. */
+function pairsOf(a: Pigment, b: Pigment): readonly HarmingPair[] {
+  let others = known.get(a);
+  if (!others) {
+    others = new WeakMap();
+    known.set(a, others);
+  }
+  let pairs = others.get(b);
+  if (!pairs) {
+    const harming = HARMING_PAIRS.filter((p) => p.one(a) && p.other(b));
+    pairs = harming.length > 0 ? harming : NONE;
+    others.set(b, pairs);
+  }
+  return pairs;
+}
 
 /** Pairs among pigments of one film, or of two that touch. */
 function meetings(
@@ -23,11 +39,13 @@ function meetings(
   layers: readonly [number, number],
   how: 'mixed' | 'touching',
 ): HarmfulMeeting[] {
-  return from.flatMap((a) =>
-    to.flatMap((b) =>
-      a === b ? [] : pairOf(a, b, how).map((pair) => ({ pair, pigments: [a, b] as const, layers, how })),
-    ),
-  );
+  const met: HarmfulMeeting[] = [];
+  for (const a of from)
+    for (const b of to)
+      if (a !== b)
+        for (const pair of pairsOf(a, b))
+          if (how === 'mixed' || pair.reach === 'touching') met.push({ pair, pigments: [a, b], layers, how });
+  return met;
 }
 
 /** Every harmful meeting, layer by layer from the bottom. Films touch where one lies right on the other on some area. */

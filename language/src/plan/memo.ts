@@ -3,6 +3,7 @@ import type { Pigment } from '../materials/types.ts';
 import { createMemo, type Memo } from '../memory/memo.ts';
 import type { Parsed } from '../syntax/chunk.ts';
 import type { Plan } from './plan.ts';
+import type { Surroundings } from './surroundings.ts';
 
 /** What was made for the last text, and what has been made since. */
 export interface PlanMemo {
@@ -11,10 +12,13 @@ export interface PlanMemo {
   readonly pigments: Memo<Pigment>;
   /** used files read for the present text */
   used: Map<string, Plan>;
+  /** by file */
+  readonly surroundings: Map<string, Surroundings>;
 }
 
 export const createPlanMemo = (): PlanMemo => ({
   parsed: createMemo(),
   pigments: createMemo(),
   used: new Map(),
+  surroundings: new Map(),
 });

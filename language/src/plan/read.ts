@@ -28,6 +28,7 @@ import {
 } from './sections.ts';
 import { declared, type Statement } from './statement.ts';
 import { readStatements, settled } from './statements.ts';
+import { type Surroundings, surround, surroundings, wordedAs } from './surroundings.ts';
 
 export { createPlanMemo, type PlanMemo };
 
@@ -46,7 +47,11 @@ export function readPlan(
   memo.parsed.turn();
   memo.pigments.turn();
   memo.used = new Map();
-  return readFile(text, uri, host, memo, [uri]);
+  const plan = readFile(text, uri, host, memo, [uri]);
+  // a run over many files must not keep them all
+  for (const file of memo.surroundings.keys())
+    if (file !== uri && !memo.used.has(file)) memo.surroundings.delete(file);
+  return plan;
 }
 
 function readFile(text: string, uri: string, host: PlanHost, memo: PlanMemo, chain: readonly string[]): Plan {
@@ -92,9 +97,11 @@ function readFile(text: string, uri: string, host: PlanHost, memo: PlanMemo, cha
   const listed = implicit ? [everything] : areas;
   const all = listed.map((a) => a.name);
   const where: Areas = { names: areaNames, all, order: new Map(all.map((a, i) => [a, i])) };
-  const layers = readLayers(reading, text, where, clashes);
+  const around = surroundings(statements, uses, memo.surroundings.get(uri));
+  memo.surroundings.set(uri, around);
+  const layers = readLayers(reading, text, where, clashes, around);
   const head = readHead(reading);
-  return {
+  const plan: Plan = {
     uri,
     text,
     kind: head.kind,
@@ -125,6 +132,7 @@ function readFile(text: string, uri: string, host: PlanHost, memo: PlanMemo, cha
     circles: circles([...own.mixes.map(([, m]) => m), ...own.mediums.map(([, m]) => m)]),
     names,
   };
+  return surround(plan, around);
 }
 
 type Mutable<T> = { -readonly [K in keyof T]: T[K] };
@@ -274,6 +282,7 @@ function readLayers(
   text: string,
   areas: Areas,
   clashes: Mutable<Plan['clashes'][number]>[],
+  around: Surroundings,
 ): Layer[] {
   const layers: Layer[] = [];
   const first = new Map<string, Place>();
@@ -288,6 +297,7 @@ function readLayers(
       reading.record,
     );
     if (!layer) continue;
+    wordedAs(layer, p, around);
     const before = first.get(layer.name);
     if (layer.namePlace.end === layer.namePlace.start) {
       layers.push(layer);

@@ -6,6 +6,7 @@ import type { Placeless } from '../memory/key.ts';
 import { createMemo, type Memo } from '../memory/memo.ts';
 import { permanence } from '../permanence/permanence.ts';
 import type { Plan } from '../plan/plan.ts';
+import { wordingOf } from '../plan/surroundings.ts';
 import type { AreaStudy, Assumption, LayerStudy, Study } from '../results/study.ts';
 import { air } from '../studio/air.ts';
 import { cautions } from '../studio/cautions.ts';
@@ -61,8 +62,9 @@ export function study(plan: Plan, memo: StudyMemo = createStudyMemo()): Study {
 
   const made = plan.layers.map((layer) => ({
     layer,
-    ...memo.layers.get<LayerPlan>(
-      { film: filmPlan(layer, plan.kind), resin: layer.resin?.is, temperature },
+    ...memo.layers.of<LayerPlan>(
+      wordingOf(layer),
+      () => ({ film: filmPlan(layer, plan.kind), resin: layer.resin?.is, temperature }),
       layered,
     ),
   }));

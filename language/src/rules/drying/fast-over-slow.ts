@@ -25,8 +25,13 @@ const isSlow = (l: LayerStudy): l is FilmStudy =>
   l.layer.kind !== 'varnish' &&
   l.layer.kind !== 'ground';
 
+const isFast = (l: LayerStudy): l is FilmStudy =>
+  isOilFilm(l) && l.layer.kind !== 'varnish' && isMostlyAlkyd(l.composition);
+
 /** For each alkyd film the slow one beneath it that would be least firm. Films once firm are not looked at again. */
 function* softest(study: Study): Generator<Soft & { readonly upper: FilmStudy }> {
+  // most plans have no alkyd film, and then nothing is kept
+  if (!study.layers.some(isFast)) return;
   const soft = new Map<string, readonly FilmStudy[]>();
   for (const upper of study.layers) {
     let worst: Soft | undefined;
@@ -41,8 +46,7 @@ function* softest(study: Study): Generator<Soft & { readonly upper: FilmStudy }>
       }
       soft.set(area, isSlow(upper) ? [...still, upper] : still);
     }
-    if (worst && isOilFilm(upper) && upper.layer.kind !== 'varnish' && isMostlyAlkyd(upper.composition))
-      yield { ...worst, upper };
+    if (worst && isFast(upper)) yield { ...worst, upper };
   }
 }
 

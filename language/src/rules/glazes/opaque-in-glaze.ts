@@ -39,8 +39,9 @@ export const opaqueInGlaze: Rule = {
       for (const kind of ['opaque', 'semi-opaque'] as const) {
         const hides = (p: Pigment) => p.transparency.value === kind && !isOpaqueWhite(p);
         const hiding = l.composition.pigments.filter((p) => hides(p.pigment));
+        if (hiding.length === 0) continue;
         const share = shareOfPigment(l.composition, hides);
-        if (hiding.length === 0 || share < TOUCH[kind]) continue;
+        if (share < TOUCH[kind]) continue;
         yield {
           message: `${labelAtStart(l.layer)} holds ${listed(hiding.map((p) => quoted(p.pigment.id)))}, ${kind}, ${percent(share)} of its pigment by volume: it will ${kind === 'opaque' ? 'hide' : 'veil'} what lies below. Use a transparent pigment, or make it a scumble.`,
           place: l.layer.colour?.kind === 'formula' ? l.layer.colour.formula.place : l.layer.namePlace,

@@ -8,10 +8,13 @@ export const isFilm = (l: LayerStudy | undefined): l is FilmStudy => l?.composit
 
 /** Share of alkyd solids in a film's binder, likely. */
 export const alkydShare = (c: Composition): number => {
-  const all = c.binders.reduce((s, b) => s + b.volumeFraction.likely, 0);
-  return all > 0
-    ? c.binders.filter((b) => b.binder === 'alkyd').reduce((s, b) => s + b.volumeFraction.likely, 0) / all
-    : 0;
+  let all = 0;
+  let alkyd = 0;
+  for (const { binder, volumeFraction } of c.binders) {
+    all += volumeFraction.likely;
+    if (binder === 'alkyd') alkyd += volumeFraction.likely;
+  }
+  return all > 0 ? alkyd / all : 0;
 };
 
 /** µm of all coats, likely. */

@@ -17,8 +17,18 @@ export function* formulas(
       yield { value: l.colour.formula, of: 'layer', name: l.name, layer: l.index };
 }
 
-export function* ingredients(
-  plan: Plan,
-): Generator<{ readonly ingredient: Ingredient; readonly layer?: number }> {
-  for (const { ingredient, layer } of plan.names) if (ingredient) yield { ingredient, layer };
+interface Named {
+  readonly ingredient: Ingredient;
+  readonly layer?: number;
+}
+
+const known = new WeakMap<Plan, readonly Named[]>();
+
+/** Listed once for all rules. */
+export function ingredients(plan: Plan): readonly Named[] {
+  const listed =
+    known.get(plan) ??
+    plan.names.flatMap(({ ingredient, layer }) => (ingredient ? [{ ingredient, layer }] : []));
+  known.set(plan, listed);
+  return listed;
 }

@@ -7,6 +7,7 @@ import { cpus, totalmem } from 'node:os';
 import { table } from '../../language/build/page.ts';
 import { tool } from '../../language/src/study/tool.ts';
 import { colourErrors, colourSpeed, matchLosses, transferErrors } from './colour.ts';
+import { heavy } from './heavy.ts';
 import { parsing, slips } from './parsing.ts';
 import { sizes, starting } from './starting.ts';
 import { plain, type Table } from './table.ts';
@@ -16,6 +17,7 @@ const asked = process.argv.slice(2);
 const benches: Readonly<Record<string, () => Promise<Table[]>>> = {
   colour: async () => [transferErrors(), ...colourErrors(), matchLosses(), colourSpeed()],
   parsing: async () => [await parsing(), slips()],
+  heavy: async () => [heavy()],
   typing: async () => [inOneProcess(), await overTheProtocol(!asked.includes('--no-peers'))],
   starting: async () => [starting()],
   sizes: async () => [sizes()],
@@ -32,8 +34,8 @@ const machine = `${cores.length} cores (${cores[0]?.model.trim() ?? 'unknown'}),
 console.log(`${machine}\n`);
 
 const found: Table[] = [];
-// why the parser is used as it is: for developers, so not on the page
-const usual = Object.keys(benches).filter((name) => name !== 'parsing');
+// for developers, so not on the page
+const usual = Object.keys(benches).filter((name) => name !== 'parsing' && name !== 'heavy');
 for (const name of names.length > 0 ? names : usual)
   for (const made of (await benches[name]?.()) ?? []) {
     found.push(made);

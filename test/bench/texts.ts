@@ -91,3 +91,7 @@ export const HEAVY: Readonly<
   'glazes over everything': { make: glazesOver, count: 336_000 },
   'mixes of mixes': { make: chainedMixes, count: 5000 },
 };
+
+/** Layers of which nothing is said but their names. */
+export const emptyLayers = (count: number): string =>
+  `plan "Bench"\n${Array.from({ length: count }, (_, i) => `varnish v${i} { }\n`).join('')}`;

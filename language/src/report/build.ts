@@ -4,7 +4,9 @@ import type { Study } from '../results/study.ts';
 import type { Finding } from '../rules/rule.ts';
 import type { Block, Part, Report } from './document.ts';
 import { words } from './document.ts';
+import { type Extent, notDrawn, WHOLE } from './extent.ts';
 import { fatnessLadders } from './ladder.ts';
+import { largest } from './markup.ts';
 import * as parts from './parts.ts';
 import { sectionDrawing } from './section.ts';
 import { spectraDrawing } from './spectra.ts';
@@ -32,12 +34,16 @@ function subtitle(study: Study): string {
     .join(', ');
 }
 
-function pictures(study: Study, findings: readonly Finding[]): Part {
-  const section = sectionDrawing(study);
-  const strips = buildUpStrips(study, hexOf);
-  const spectra = spectraDrawing(study);
-  const ladders = study.plan.kind === 'plan' ? fatnessLadders(study, findings) : [];
+function pictures(study: Study, findings: readonly Finding[], extent: Extent): Part {
+  const section = sectionDrawing(study, undefined, undefined, extent);
+  const strips = buildUpStrips(study, hexOf, undefined, extent);
+  const spectra = spectraDrawing(study, undefined, extent);
+  const ladders = study.plan.kind === 'plan' ? fatnessLadders(study, findings, undefined, extent) : [];
+  const depth = new Map<string, number>();
+  for (const { areas } of study.layers) for (const a of areas) depth.set(a, (depth.get(a) ?? 0) + 1);
+  const left = notDrawn(study.areas.length, largest([...depth.values()]), extent);
   const blocks: (Block | undefined)[] = [
+    left === undefined ? undefined : words(left),
     section && {
       kind: 'drawing',
       name: 'section',
@@ -83,11 +89,12 @@ export function noticeOf(findings: readonly Finding[], line: (f: Finding) => str
     : `There are ${errors.length} errors in this text${where}: what rests on them is missing, or not as it will be.`;
 }
 
-/** `line` says where a finding stands, for instance `12:3`. */
+/** `line` says where a finding stands, for instance `12:3`; `extent` how much is drawn. */
 export function buildReport(
   study: Study,
   findings: readonly Finding[],
   line: (f: Finding) => string,
+  extent = WHOLE,
 ): Report {
   const { plan } = study;
   const all: (Part | undefined)[] = [
@@ -102,11 +109,11 @@ export function buildReport(
         }
       : undefined,
     parts.findingsPart(findings, line),
-    pictures(study, findings),
+    pictures(study, findings, extent),
     parts.structurePart(study),
     plan.kind === 'record' ? undefined : parts.layersPart(study),
     plan.kind === 'record' ? undefined : parts.dryingPart(study),
-    parts.coloursPart(study),
+    parts.coloursPart(study, extent),
     parts.calendarPart(study),
     parts.diaryPart(study),
     parts.quantitiesPart(study),

@@ -1,5 +1,6 @@
 /** A report as one self-contained page: no script, nothing loaded, prints on A4. */
-import type { Block, Report } from './document.ts';
+import type { Block, Part, Report } from './document.ts';
+import { IN_FULL } from './extent.ts';
 import { el, join, type Markup } from './markup.ts';
 import { STYLE } from './style.ts';
 
@@ -10,56 +11,116 @@ function blockMarkup(block: Block): Markup {
     case 'words':
       return el('p', block.quiet ? { class: 'quiet' } : {}, block.text);
     case 'list':
-      return el('ul', {}, ...block.items.map((i) => el('li', {}, i)));
+      return el(
+        'ul',
+        {},
+        block.items.map((i) => el('li', {}, i)),
+      );
     case 'drawing':
       return el('figure', {}, block.drawing, el('figcaption', {}, block.alternative));
     case 'table':
-      return el(
-        'div',
-        {
-          class: 'wide',
-          role: 'region',
-          tabindex: 0,
-          'aria-label': block.caption ?? block.head.filter(Boolean).join(', '),
-        },
-        el(
-          'table',
-          {},
-          block.caption !== undefined && el('caption', {}, block.caption),
-          el(
-            'thead',
-            {},
-            el('tr', {}, ...block.head.map((h) => (h ? el('th', { scope: 'col' }, h) : el('td')))),
-          ),
-          el(
-            'tbody',
-            {},
-            ...block.rows.map((row) =>
-              el(
-                'tr',
-                {},
-                ...row.map((c) =>
-                  typeof c === 'string'
-                    ? el('td', {}, c)
-                    : el(
-                        'td',
-                        { 'data-layer': c.layer },
-                        c.swatch !== undefined &&
-                          // a drawing, not a style: pages may forbid inline styles
-                          el(
-                            'svg',
-                            { class: 'swatch', viewBox: '0 0 16 10', 'aria-hidden': 'true' },
-                            el('rect', { width: 16, height: 10, fill: c.swatch }),
-                          ),
-                        c.text,
-                      ),
-                ),
-              ),
-            ),
-          ),
-        ),
-      );
+      return tableMarkup(block, block.rows.map(rowMarkup));
   }
+}
+
+type Table = Extract<Block, { kind: 'table' }>;
+
+const rowMarkup = (row: Table['rows'][number]): Markup =>
+  el(
+    'tr',
+    {},
+    row.map((c) =>
+      typeof c === 'string'
+        ? el('td', {}, c)
+        : el(
+            'td',
+            { 'data-layer': c.layer },
+            c.swatch !== undefined &&
+              // a drawing, not a style: pages may forbid inline styles
+              el(
+                'svg',
+                { class: 'swatch', viewBox: '0 0 16 10', 'aria-hidden': 'true' },
+                el('rect', { width: 16, height: 10, fill: c.swatch }),
+              ),
+            c.text,
+          ),
+    ),
+  );
+
+const tableMarkup = ({ caption, head }: Table, rows: readonly Markup[]): Markup =>
+  el(
+    'div',
+    {
+      class: 'wide',
+      role: 'region',
+      tabindex: 0,
+      'aria-label': caption ?? head.filter(Boolean).join(', '),
+    },
+    el(
+      'table',
+      {},
+      caption !== undefined && el('caption', {}, caption),
+      el(
+        'thead',
+        {},
+        el(
+          'tr',
+          {},
+          head.map((h) => (h ? el('th', { scope: 'col' }, h) : el('td'))),
+        ),
+      ),
+      el('tbody', {}, rows),
+    ),
+  );
+
+/** As many of the items as have room, as markup. */
+function fitting<T>(all: readonly T[], make: (item: T) => Markup, room: number): readonly Markup[] {
+  const made: Markup[] = [];
+  let left = room;
+  for (const item of all) {
+    const one = make(item);
+    left -= one.markup.length;
+    if (left < 0) break;
+    made.push(one);
+  }
+  return made;
+}
+
+const leftOut = (what: string): Markup => el('p', { class: 'quiet' }, `${what} ${IN_FULL}`);
+const some = (shown: number, all: number, what: string): readonly Markup[] =>
+  shown < all ? [leftOut(`${all - shown} of ${all} ${what} are left out here.`)] : [];
+
+/** A block in no more than `room` letters and the few of the words that say what has no room. */
+function shortened(block: Block, room: number): Markup {
+  switch (block.kind) {
+    case 'list': {
+      const items = fitting(block.items, (i) => el('li', {}, i), room);
+      return join(el('ul', {}, items), some(items.length, block.items.length, 'entries'));
+    }
+    case 'table': {
+      const rows = fitting(block.rows, rowMarkup, room);
+      return join(tableMarkup(block, rows), some(rows.length, block.rows.length, 'rows'));
+    }
+    default: {
+      const whole = blockMarkup(block);
+      if (whole.markup.length <= room) return whole;
+      return leftOut(`A ${block.kind === 'drawing' ? 'drawing' : 'text'} too large for here is left out.`);
+    }
+  }
+}
+
+/** Letters a part of a shortened report may have: what is seen first has most. */
+const ROOM: Readonly<Record<string, number>> = { pictures: 1_000_000, colours: 500_000 };
+const ROOM_ELSE = 100_000;
+
+/** What a block does not use of its share, the next ones have. */
+function shortenedPart({ id, blocks }: Part): readonly Markup[] {
+  let room = ROOM[id] ?? ROOM_ELSE;
+  return blocks.map((block, i) => {
+    const made = shortened(block, Math.max(0, Math.floor(room / (blocks.length - i))));
+    room -= made.markup.length;
+    return made;
+  });
 }
 
 const header = ({ title, subtitle, notice }: Report) =>
@@ -71,17 +132,15 @@ const header = ({ title, subtitle, notice }: Report) =>
     ...(notice ? [el('p', { class: 'notice' }, notice)] : []),
   );
 
-/** The parts one after another, for a page that brings its own frame. */
+/**
+ * The parts one after another, for a page that brings its own frame and is drawn again while somebody types: long tables
+ * are cut short, and say so.
+ */
 export const bodyMarkup = (report: Report): string => {
   const parts = report.parts.map((p) =>
-    el(
-      'section',
-      { 'aria-labelledby': slug(p.id) },
-      el('h2', { id: slug(p.id) }, p.title),
-      ...p.blocks.map(blockMarkup),
-    ),
+    el('section', { 'aria-labelledby': slug(p.id) }, el('h2', { id: slug(p.id) }, p.title), shortenedPart(p)),
   );
-  return join(header(report), el('main', {}, ...parts)).markup;
+  return join(header(report), el('main', {}, parts)).markup;
 };
 
 /** A report as one HTML page that loads nothing and holds no script. */
@@ -119,7 +178,7 @@ export function htmlReport(report: Report): string {
             'section',
             { 'aria-labelledby': ids[i] },
             el('h2', { id: ids[i] }, p.title),
-            ...p.blocks.map(blockMarkup),
+            p.blocks.map(blockMarkup),
           ),
         ),
       ),

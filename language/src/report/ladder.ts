@@ -2,6 +2,7 @@
 import { fatness } from '../features/figures.ts';
 import type { LayerStudy, Study } from '../results/study.ts';
 import type { Finding } from '../rules/rule.ts';
+import { WHOLE } from './extent.ts';
 import { el, type Markup, picture } from './markup.ts';
 
 const LEFT = 190;
@@ -80,7 +81,7 @@ function ladder(
         ),
       ),
     ),
-    ...rows,
+    rows,
   );
 }
 
@@ -89,6 +90,7 @@ export function fatnessLadders(
   study: Study,
   findings: readonly Finding[],
   id = 'ladder',
+  extent = WHOLE,
 ): readonly { readonly areas: readonly string[]; readonly drawing: Markup }[] {
   const offending = new Set(
     findings.filter((f) => f.rule === 'lean-over-fat' && f.layer !== undefined).map((f) => f.layer as number),
@@ -102,8 +104,8 @@ export function fatnessLadders(
     group.areas.push(area.name);
     groups.set(key, group);
   }
-  return [...groups.values()].map(({ areas, layers }, i) => ({
+  return [...groups.values()].slice(0, extent.areas).map(({ areas, layers }, i) => ({
     areas,
-    drawing: ladder(areas.join(', '), layers, offending, `${id}-${i}`),
+    drawing: ladder(areas.join(', '), layers.slice(-extent.layers), offending, `${id}-${i}`),
   }));
 }

@@ -49,6 +49,10 @@ export function el(
 
 export const join = (...children: Child[]): Markup => ({ markup: inner(children) });
 
+/** Of any number of figures; 0 for none. */
+export const largest = (values: readonly number[]): number =>
+  values.reduce((most, v) => Math.max(most, v), 0);
+
 const short = (v: number): string => String(Math.round(v * 100) / 100);
 
 /** A picture with its title and description for those who do not see it. `id` must be unique on the page. */

@@ -8,6 +8,7 @@ import type { LayerStudy, Study } from '../results/study.ts';
 import type { Finding } from '../rules/rule.ts';
 import { diary } from '../studio/diary.ts';
 import { type Block, list, type Part, table, words } from './document.ts';
+import { IN_FULL, WHOLE } from './extent.ts';
 
 const part = (id: string, title: string, ...blocks: (Block | undefined)[]): Part => ({
   id,
@@ -129,8 +130,10 @@ function seenUnder({ plan }: Study): string {
     : `Seen under illuminant ${light}, 2° observer; CIELAB of what looks the same under D65. ${NOT_D50}`;
 }
 
-export function coloursPart(study: Study): Part | undefined {
-  const tables = study.areas.flatMap((area) => {
+export function coloursPart(study: Study, extent = WHOLE): Part | undefined {
+  const areas = study.areas.slice(0, extent.areas);
+  const more = study.areas.length - areas.length;
+  const tables = areas.flatMap((area) => {
     const rows = area
       .buildUp()
       .map(({ layer, colour: c }) => [
@@ -151,11 +154,12 @@ export function coloursPart(study: Study): Part | undefined {
     ];
   });
   if (tables.length === 0) return undefined;
-  const beyond = study.areas.some((area) => area.buildUp().some((b) => b.colour.outOfGamut));
+  const beyond = areas.some((area) => area.buildUp().some((b) => b.colour.outOfGamut));
   return part(
     'colours',
     'Colour after each layer',
     ...tables,
+    more > 0 ? words(`${more} more areas are left out here. ${IN_FULL}`) : undefined,
     words(
       `${seenUnder(study)}${beyond ? ` ${BEYOND_SRGB}` : ''} ± holds two in three. Data: A measured in oil, B measured in another binder, C derived from films over four grounds, D estimated by kinship.`,
       true,

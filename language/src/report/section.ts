@@ -8,7 +8,8 @@ import type { Interval } from '../materials/interval.ts';
 import { type Screen, screenWords } from '../optics/css.ts';
 import type { Sample } from '../plan/plan.ts';
 import type { LayerStudy, Study } from '../results/study.ts';
-import { el, type Markup, picture } from './markup.ts';
+import { type Extent, WHOLE } from './extent.ts';
+import { el, largest, type Markup, picture } from './markup.ts';
 
 /** µm above which a layer is drawn broken: a ground would else leave no room for the glazes. */
 const BREAK = 60;
@@ -46,24 +47,34 @@ function filmWords({ dryFilm, layer }: LayerStudy): string {
     : range(dryFilm, 'µm');
 }
 
-function areaColumn(study: Study, area: string): Column {
+function areaColumn(study: Study, area: string, extent: Extent): Column {
   const share = study.areas.find((a) => a.name === area)?.share;
-  const slices = study.layers
-    .filter((l) => l.areas.includes(area))
-    .map((l): Slice => {
-      const fat = l.composition ? `, fatness ${fatness(l.composition.fatness)}` : '';
-      return {
-        name: l.layer.name,
-        label: `${l.layer.kind} ${l.layer.name}${l.coats > 1 ? `, ${l.coats} coats` : ''}`,
-        detail: `${filmWords(l)}${fat}`,
-        film: l.dryFilm,
-        unknown: !l.dryFilm || l.layer.film?.given === 'unknown',
-        colour: l.colours().find((c) => c.area === area),
-      };
-    });
+  const all = study.layers.filter((l) => l.areas.includes(area));
+  const shown = all.slice(-extent.layers);
+  const colours = new Map(
+    study.areas
+      .find((a) => a.name === area)
+      ?.buildUp()
+      .map((b) => [b.index, b.colour]),
+  );
+  const slices = shown.map((l): Slice => {
+    const fat = l.composition ? `, fatness ${fatness(l.composition.fatness)}` : '';
+    return {
+      name: l.layer.name,
+      label: `${l.layer.kind} ${l.layer.name}${l.coats > 1 ? `, ${l.coats} coats` : ''}`,
+      detail: `${filmWords(l)}${fat}`,
+      film: l.dryFilm,
+      unknown: !l.dryFilm || l.layer.film?.given === 'unknown',
+      colour: colours.get(l.layer.index),
+    };
+  });
+  const beneath = all.length - shown.length;
   return {
     title: area,
-    note: share === undefined ? '' : `${Math.round(share * 100)} % of the support`,
+    note: [
+      ...(share === undefined ? [] : [`${Math.round(share * 100)} % of the support`]),
+      ...(beneath > 0 ? [`${beneath} layers beneath not drawn`] : []),
+    ].join(', '),
     slices,
   };
 }
@@ -89,10 +100,11 @@ function sampleColumn(study: Study, sample: Sample): Column {
 
 /** Labels are as long as painters' names are: the widest decides, or the drawing would cut them off. */
 const columnWidth = (columns: readonly Column[]): number =>
-  Math.max(
-    COLUMN,
-    ...columns.flatMap((c) => [
+  largest(
+    columns.flatMap((c) => [
+      COLUMN,
       c.title.length * 13 * ADVANCE,
+      c.note.length * 12 * ADVANCE,
       ...c.slices.map((s) => TO_LABEL + Math.max(s.label.length * 12, s.detail.length * 11) * ADVANCE),
     ]),
   ) + 16;
@@ -168,7 +180,7 @@ function columnMarkup(column: Column, x: number, height: number, perMicron: numb
     );
     parts.push(el('text', { x: x + TO_LABEL, y: to + 12, 'font-size': 11, fill: '#555' }, slice.detail));
   });
-  return el('g', {}, ...parts);
+  return el('g', {}, parts);
 }
 
 function words(columns: readonly Column[]): string {
@@ -184,15 +196,20 @@ function words(columns: readonly Column[]): string {
  * The drawing as one SVG; undefined for a plan without layers. `id` keeps several on one page apart; `notice` stands at
  * its top.
  */
-export function sectionDrawing(study: Study, id = 'section', notice = ''): Markup | undefined {
+export function sectionDrawing(
+  study: Study,
+  id = 'section',
+  notice = '',
+  extent = WHOLE,
+): Markup | undefined {
   if (study.layers.length === 0) return undefined;
   const columns = [
-    ...study.areas.map((a) => areaColumn(study, a.name)),
-    ...study.plan.samples.map((s) => sampleColumn(study, s)),
+    ...study.areas.slice(0, extent.areas).map((a) => areaColumn(study, a.name, extent)),
+    ...study.plan.samples.slice(0, extent.areas).map((s) => sampleColumn(study, s)),
   ].filter((c) => c.slices.length > 0);
   if (columns.length === 0) return undefined;
-  const thickest = Math.max(...columns.map((c) => c.slices.reduce((sum, s) => sum + drawn(s), 0)));
-  const most = Math.max(...columns.map((c) => c.slices.length));
+  const thickest = largest(columns.map((c) => c.slices.reduce((sum, s) => sum + drawn(s), 0)));
+  const most = largest(columns.map((c) => c.slices.length));
   const perMicron = Math.min(4, Math.max(0.5, 420 / thickest));
   const height = Math.max(thickest * perMicron, most * LABEL + 24);
   const perRow = Math.min(3, columns.length);
@@ -209,7 +226,7 @@ export function sectionDrawing(study: Study, id = 'section', notice = ''): Marku
     `Section through ${study.plan.title ?? 'the painting'}`,
     `${notice}${notice && ' '}${words(columns)}`,
     ...(notice ? [el('text', { x: 10, y: 14, 'font-weight': 600, fill: '#1a1a1a' }, notice)] : []),
-    ...columns.map((c, i) =>
+    columns.map((c, i) =>
       el(
         'g',
         { transform: `translate(10 ${Math.floor(i / perRow) * rowHeight + 6 + top})` },

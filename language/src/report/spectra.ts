@@ -2,6 +2,7 @@
 import { leaving } from '../optics/transport.ts';
 import { wavelengths } from '../optics/wavelengths.ts';
 import type { Study } from '../results/study.ts';
+import { type Extent, WHOLE } from './extent.ts';
 import { el, type Markup, picture } from './markup.ts';
 
 const LEFT = 46;
@@ -29,8 +30,8 @@ interface Line {
   readonly values: Float64Array;
 }
 
-function lines(study: Study): Line[] {
-  return study.areas.flatMap((area) => {
+function lines(study: Study, extent: Extent): Line[] {
+  return study.areas.slice(0, extent.areas).flatMap((area) => {
     const last = area.buildUp().at(-1)?.colour;
     const state = study.beneath(area.name);
     if (!last || !state) return [];
@@ -39,8 +40,8 @@ function lines(study: Study): Line[] {
 }
 
 /** One drawing of all areas; undefined where nothing can be predicted. */
-export function spectraDrawing(study: Study, id = 'spectra'): Markup | undefined {
-  const all = lines(study);
+export function spectraDrawing(study: Study, id = 'spectra', extent = WHOLE): Markup | undefined {
+  const all = lines(study, extent);
   if (all.length === 0) return undefined;
   const described = all
     .map(
@@ -74,7 +75,7 @@ export function spectraDrawing(study: Study, id = 'spectra'): Markup | undefined
         nm === 700 ? '700 nm' : String(nm),
       ),
     ),
-    ...all.map((l, i) =>
+    all.map((l, i) =>
       el('polyline', {
         points: Array.from(
           l.values,
@@ -86,7 +87,7 @@ export function spectraDrawing(study: Study, id = 'spectra'): Markup | undefined
         'stroke-dasharray': dashes(i),
       }),
     ),
-    ...all.map((l, i) =>
+    all.map((l, i) =>
       el(
         'g',
         { transform: `translate(${LEFT} ${legend + i * 18})` },

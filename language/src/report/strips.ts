@@ -1,7 +1,8 @@
 /** Build-up strips: per area the colour after every layer, the target beside the last, and how far apart they are. */
 import { screenWords } from '../optics/css.ts';
 import type { Study } from '../results/study.ts';
-import { el, type Markup, picture } from './markup.ts';
+import { type Extent, WHOLE } from './extent.ts';
+import { el, largest, type Markup, picture } from './markup.ts';
 
 const CELL = 96;
 const ROW = 92;
@@ -20,15 +21,22 @@ interface Strip {
   readonly swatches: readonly Swatch[];
 }
 
-function strips(study: Study, hexOf: (lab: readonly [number, number, number]) => string): Strip[] {
-  return study.areas.flatMap((area) => {
-    const swatches = area.buildUp().map(
-      (b): Swatch => ({
-        label: b.layer,
-        hex: b.colour.hex,
-        note: `${screenWords(b.colour)} ±${b.colour.radius.toFixed(1)} ${b.colour.confidence}`,
-      }),
-    );
+function strips(
+  study: Study,
+  hexOf: (lab: readonly [number, number, number]) => string,
+  extent: Extent,
+): Strip[] {
+  return study.areas.slice(0, extent.areas).flatMap((area) => {
+    const swatches = area
+      .buildUp()
+      .slice(-extent.layers)
+      .map(
+        (b): Swatch => ({
+          label: b.layer,
+          hex: b.colour.hex,
+          note: `${screenWords(b.colour)} ±${b.colour.radius.toFixed(1)} ${b.colour.confidence}`,
+        }),
+      );
     if (swatches.length === 0) return [];
     const target = area.target();
     const aim: Swatch[] = target
@@ -52,8 +60,9 @@ export function buildUpStrips(
   study: Study,
   hexOf: (lab: readonly [number, number, number]) => string,
   id = 'strips',
+  extent = WHOLE,
 ): Markup | undefined {
-  const rows = strips(study, hexOf);
+  const rows = strips(study, hexOf, extent);
   if (rows.length === 0) return undefined;
   const perRow = 8;
   const lines = rows.flatMap((r) =>
@@ -62,7 +71,7 @@ export function buildUpStrips(
       swatches: r.swatches.slice(i * perRow, (i + 1) * perRow),
     })),
   );
-  const widest = Math.max(...lines.map((l) => l.swatches.length));
+  const widest = largest(lines.map((l) => l.swatches.length));
   const description = rows
     .map((r) => `${r.area}: ${r.swatches.map((s) => `${s.label} ${s.note}`).join(', ')}.`)
     .join(' ');
@@ -72,7 +81,7 @@ export function buildUpStrips(
     lines.length * ROW + 10,
     'Colour after each layer, area by area',
     description,
-    ...lines.map((line, i) =>
+    lines.map((line, i) =>
       el(
         'g',
         { transform: `translate(0 ${i * ROW + 8})` },

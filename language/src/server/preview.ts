@@ -4,7 +4,9 @@ import { createAnalyser } from '../analyse.ts';
 import { day } from '../features/figures.ts';
 import { hexOf } from '../optics/css.ts';
 import { buildReport } from '../report/build.ts';
+import { BESIDE_TEXT } from '../report/extent.ts';
 import { bodyMarkup } from '../report/html.ts';
+import { escapeMarkup } from '../report/markup.ts';
 import { sectionDrawing } from '../report/section.ts';
 import { buildUpStrips } from '../report/strips.ts';
 import { STYLE } from '../report/style.ts';
@@ -17,7 +19,7 @@ export interface Preview {
   readonly version: number;
   readonly body: string;
   readonly style: string;
-  /** first and last line of each layer, zero-based */
+  /** first and last line of each layer that the body tells of, zero-based */
   readonly layers: readonly { readonly name: string; readonly from: number; readonly to: number }[];
 }
 
@@ -41,20 +43,29 @@ function statusOf({ analysis }: Open, findings: readonly Finding[]): Status {
 
 function previewOf(open: Open, findings: readonly Finding[]): Preview {
   const { plan, study } = open.analysis;
-  const report = buildReport(study, findings, (f) => {
-    const at = open.lines.at(f.place.start);
-    return f.place.uri === open.uri ? `${at.line + 1}:${at.column + 1}` : '';
-  });
+  const report = buildReport(
+    study,
+    findings,
+    (f) => {
+      const at = open.lines.at(f.place.start);
+      return f.place.uri === open.uri ? `${at.line + 1}:${at.column + 1}` : '';
+    },
+    BESIDE_TEXT,
+  );
+  const body = bodyMarkup(report);
+  const told = new Set(Array.from(body.matchAll(/ data-layer="([^"]*)"/g), ([, name]) => name));
   return {
     title: report.title,
     version: open.version,
-    body: bodyMarkup(report),
+    body,
     style: STYLE,
-    layers: plan.layers.map((l) => ({
-      name: l.name,
-      from: open.lines.at(l.place.start).line,
-      to: open.lines.at(l.place.end).line,
-    })),
+    layers: plan.layers
+      .filter((l) => told.has(escapeMarkup(l.name)))
+      .map((l) => ({
+        name: l.name,
+        from: open.lines.at(l.place.start).line,
+        to: open.lines.at(l.place.end).line,
+      })),
   };
 }
 
@@ -65,7 +76,10 @@ function drawer(): (text: string) => string {
   return (text) => {
     const { study } = analyse(text, 'file:///note.paintplan');
     const id = `paintplan-${++drawn}`;
-    return [sectionDrawing(study, `${id}-section`), buildUpStrips(study, hexOf, `${id}-strips`)]
+    return [
+      sectionDrawing(study, `${id}-section`, undefined, BESIDE_TEXT),
+      buildUpStrips(study, hexOf, `${id}-strips`, BESIDE_TEXT),
+    ]
       .map((d) => d?.markup ?? '')
       .join('');
   };

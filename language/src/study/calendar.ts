@@ -35,8 +35,8 @@ interface Safe {
 
 const NOBODY = 'nobody can tell when it is ready';
 
-function lookAt(plan: Plan, layer: string, place: Place): NotKnown {
-  const { line, column } = linesOf(plan.text ?? '').at(place.start);
+function lookAt(lines: ReturnType<typeof linesOf>, layer: string, place: Place): NotKnown {
+  const { line, column } = lines.at(place.start);
   return { layer, place, line: line + 1, column: column + 1 };
 }
 
@@ -66,6 +66,7 @@ const readyWords = ({ low, high }: Interval): string => {
 };
 
 export function calendarOf(plan: Plan, layers: readonly LayerStudy[], stacks: Stacks): Calendar {
+  const lines = linesOf(plan.text ?? '');
   if (plan.kind !== 'plan') return { dated: false, entries: [] };
   const painted = layers.flatMap((l) => l.layer.painted?.number ?? []);
   const dated = plan.start !== undefined || painted.length > 0;
@@ -126,7 +127,7 @@ export function calendarOf(plan: Plan, layers: readonly LayerStudy[], stacks: St
       area: layer.areas[0] ?? '',
       reason: `coat before it: ${drying?.nextCoat ? 'next coat' : 'ready'} ${readyWords(step)}`,
     };
-    const itself = study.notKnown && lookAt(plan, layer.name, study.notKnown);
+    const itself = study.notKnown && lookAt(lines, layer.name, study.notKnown);
     const coatAt = (n: number): Interval => clocks((end) => free[end] + (n - 1) * step[end]);
     for (let n = 1; n <= coats; n++) {
       if (n === COATS_TOLD && coats > COATS_TOLD) n = coats;

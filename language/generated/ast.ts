@@ -319,8 +319,10 @@ export interface LayerField extends langium.AstNode {
     choice?: Named;
     colour?: Coloured;
     date?: Dated;
+    effect?: Named;
     except: Array<Named>;
     formula?: Formula;
+    lightness?: Figure;
     text?: Text;
     unknown?: 'unknown';
     value?: Figure;
@@ -335,8 +337,10 @@ export const LayerField = {
     choice: 'choice',
     colour: 'colour',
     date: 'date',
+    effect: 'effect',
     except: 'except',
     formula: 'formula',
+    lightness: 'lightness',
     text: 'text',
     unknown: 'unknown',
     value: 'value',
@@ -1026,6 +1030,10 @@ export class PaintplanAstReflection extends langium.AbstractAstReflection {
                     name: LayerField.date,
                     optional: true
                 },
+                effect: {
+                    name: LayerField.effect,
+                    optional: true
+                },
                 except: {
                     name: LayerField.except,
                     defaultValue: [],
@@ -1033,6 +1041,10 @@ export class PaintplanAstReflection extends langium.AbstractAstReflection {
                 },
                 formula: {
                     name: LayerField.formula,
+                    optional: true
+                },
+                lightness: {
+                    name: LayerField.lightness,
                     optional: true
                 },
                 text: {

@@ -46,7 +46,7 @@ export function createAnalyser(): Analyser {
           reread = createReread(uri);
           rereads.set(uri, reread);
         }
-        return findings(plan, result, { ...settings, reread });
+        return findings(result.plan, result, { ...settings, reread });
       },
     };
   };

@@ -25,7 +25,7 @@ const cases: readonly (readonly [text: string, message: string, fixed?: string])
   ['glaze a {\n  colour 2 PB29 +|\n}', 'After ‘+’ I expected another paint or mix.'],
   [
     'glaze a {\n  film|\n}',
-    'After ‘film’ I expected a thickness in µm, or wash, veil, thin, full, impasto, for instance ‘film 8 µm’.',
+    'After ‘film’ I expected a thickness in µm, or wash, veil, thin, full, impasto, or to lightness and an L*, for instance ‘film 8 µm’.',
   ],
   [
     'glaze a {\n  medium 40 %|\n}',
@@ -153,6 +153,11 @@ const cases: readonly (readonly [text: string, message: string, fixed?: string])
     'glaze a {\n  film ⟦thck⟧\n}',
     '‘thck’ is no film: write a thickness such as 8 µm, or a word: wash, veil, thin, full or impasto.',
     'glaze a {\n  film wash\n}',
+  ],
+  [
+    'glaze a {\n  film to ⟦lightnes⟧ 60\n}',
+    'A film by its effect is written ‘film to lightness 60’.',
+    'glaze a {\n  film to lightness 60\n}',
   ],
   [
     'glaze a {\n  prepare ⟦abrad⟧\n}',

@@ -87,7 +87,7 @@ scumble last-light {
   on light-side
   color «warm-white¦chalky + my-ochre»
   medium 10 % «stand-oil¦linseed»
-  film thin
+  film «thin¦to lightness 70¦to lightness 60..65 in light-side¦to lightnes 70»
   allow «lean-over-fat¦beading-risk» because "only a breath"
 }
 leaf halo { on jug   material «gold¦silver» }

@@ -166,15 +166,24 @@ const OFFERS: { readonly [K in ValueKind]: (asked: Asked) => Item[] } = {
   light: nothing,
   colour: nothing,
   unknown: nothing,
-  film: ({ said }) =>
+  film: ({ plan, said, joint }) =>
     said.trim()
-      ? []
-      : Object.entries(filmWords).map(([label, f]) => ({
-          label,
-          kind: 'value',
-          detail: `${f.low}–${f.high} µm`,
-          rank: 1,
-        })),
+      ? joint === 'in'
+        ? named(plan, 'area')
+        : /^\s*to\s+$/.test(said)
+          ? [word('lightness')]
+          : []
+      : [
+          word('to lightness', 'to lightness $1'),
+          ...Object.entries(filmWords).map(
+            ([label, f]): Item => ({
+              label,
+              kind: 'value',
+              detail: `${f.low}–${f.high} µm`,
+              rank: 1,
+            }),
+          ),
+        ],
   choice: chosen,
   choices: chosen,
   area: ({ plan }) => named(plan, 'area'),

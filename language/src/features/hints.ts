@@ -46,6 +46,14 @@ export function hints(plan: Plan, study: Study, coloured: boolean): Hint[] {
         tooltip: taken.map((a) => `${a.field} ${a.value}: ${a.why}`).join('\n'),
         kind: 'defaults',
       });
+    const solved = layer.film?.effect && l.assumptions.find((a) => a.field === 'film');
+    if (layer.film && solved)
+      hints.push({
+        offset: layer.film.place.end,
+        text: ` ${solved.value}`,
+        tooltip: `film ${solved.value}: ${solved.why}`,
+        kind: 'defaults',
+      });
     const ml = millilitres.get(layer.name);
     if (ml !== undefined && ml > 0)
       hints.push({

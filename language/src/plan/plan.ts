@@ -29,6 +29,7 @@ import type {
   Chosen,
   ColourValue,
   Day,
+  FilmMeasure,
   Light,
   Measure,
   NameUse,
@@ -226,7 +227,7 @@ interface Materials {
 /** What a value of each kind is in the Plan. */
 export interface Values {
   readonly figure: Measure;
-  readonly film: Measure;
+  readonly film: FilmMeasure;
   readonly day: Day;
   readonly years: YearRange;
   readonly text: Quoted;

@@ -1,7 +1,7 @@
 /** A value of each kind as people read it, as JSON has it, and as two versions are compared. */
 import type { ValueKind } from '../syntax/fields.ts';
 import { formulaWords } from './formula-words.ts';
-import type { AreaUse, Formula, Ingredient, Measure, Values } from './plan.ts';
+import type { AreaUse, FilmMeasure, Formula, Ingredient, Measure, Values } from './plan.ts';
 
 /** A value as JSON holds it; null where it is said that nobody knows. */
 export type Json = string | number | boolean | null | readonly Json[] | { readonly [name: string]: Json };
@@ -41,6 +41,21 @@ const formulaJson = ({ parts }: Formula): Json =>
     variety: ingredient.variety?.name ?? null,
   }));
 
+const film: Shown<FilmMeasure> = {
+  words: figure.words,
+  json: (m) =>
+    m.effect
+      ? { lightness: figure.json(m.effect.lightness), in: m.effect.in?.name ?? null, words: m.words }
+      : figure.json(m),
+  meant: (m) =>
+    m.effect
+      ? [{ ...m.effect.lightness.value }, m.effect.in ? [...m.effect.in.areas].sort() : null]
+      : m.given === 'unknown'
+        ? null
+        : { ...m.value },
+  figures: (m) => (m.effect ? [undefined, m.effect.lightness] : [m]),
+};
+
 const optional = (m: Measure | undefined): Json => (m ? figure.json(m) : null);
 const optionalMeant = (m: Measure | undefined): Json => (m ? (figure.meant?.(m) ?? null) : null);
 const spoken = (...words: readonly (string | undefined | false)[]) => words.filter(Boolean).join(' ');
@@ -48,7 +63,7 @@ const spoken = (...words: readonly (string | undefined | false)[]) => words.filt
 /** Every kind of value there is in the tables of fields. */
 export const shown: { readonly [K in ValueKind]: Shown<Values[K]> } = {
   figure,
-  film: figure,
+  film,
   day: { words: (d) => d.iso, json: (d) => d.iso },
   years: {
     words: (y) => (y.from === y.to ? `${y.from}` : `${y.from}..${y.to}`),

@@ -22,6 +22,7 @@ import type {
   AreaUse,
   Chosen,
   ColourValue,
+  FilmMeasure,
   LayerMedium,
   MaterialUse,
   Measure,
@@ -187,6 +188,39 @@ function swatch(node: FieldNode, from: FieldAt): Swatch | undefined {
 const figure: Read<Measure> = (node, { reader, here }, row) =>
   measure(reader.context, node.value, here, row.unit ?? 'count');
 
+/** `film to lightness 60 in sky`. Its thickness is the study's to find. */
+function effect(node: FieldNode, from: FieldAt): FilmMeasure | undefined {
+  const { context } = from.reader;
+  const place = placeOf(node, from.here);
+  for (const [part, right] of [
+    [node.choice, 'to'],
+    [node.effect, 'lightness'],
+  ] as const) {
+    const use = nameUse(part, from.here);
+    if (!use || use.name === right) continue;
+    problem(context, use.place, 'A film by its effect is written ‘film to lightness 60’.', [
+      replaceFix(`Write ${right}`, use.place, right),
+    ]);
+    return undefined;
+  }
+  if (from.record) {
+    problem(context, place, 'A record tells how thick a film is: write its µm, or film unknown.');
+    return undefined;
+  }
+  const lightness = measure(context, node.lightness, from.here, 'count');
+  const area = areaUses(from, node.areas)[0];
+  return (
+    lightness && {
+      value: { low: 0, likely: 0, high: 0 },
+      given: lightness.given,
+      unit: 'µm',
+      words: `to lightness ${lightness.words}${area ? ` in ${area.name}` : ''}`,
+      place: { ...place, start: place.start + node.word.length + 1 },
+      effect: { lightness, in: area },
+    }
+  );
+}
+
 /** Reads every kind of value there is in the tables of fields. */
 export const reads: { readonly [K in ValueKind]: Read<Values[K]> } = {
   figure: (node, from, row) => {
@@ -196,7 +230,9 @@ export const reads: { readonly [K in ValueKind]: Read<Values[K]> } = {
   film: (node, from, row) =>
     node.unknown
       ? unknownMeasure(node, from.here)
-      : (figure(node, from, row) ?? filmWord(from.reader.context, nameUse(node.choice, from.here))),
+      : node.effect
+        ? effect(node, from)
+        : (figure(node, from, row) ?? filmWord(from.reader.context, nameUse(node.choice, from.here))),
   day: (node, { reader, here }) => dayOf(reader.context, node.date, here),
   years: (node, { reader, here }) => yearsOf(reader.context, node.years, here),
   text: (node, { reader, here }) => textOf(reader.context, node.text, here),

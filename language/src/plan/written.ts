@@ -46,6 +46,27 @@ export interface Measure {
   readonly place: Place;
 }
 
+/** A film: its thickness, or what it is to do, for which the study finds the thickness. */
+export interface FilmMeasure extends Measure {
+  readonly effect?: Effect;
+}
+
+/** `to lightness 60 in sky`: the L* wanted of the finished layer, there or in the darkest of its areas. */
+export interface Effect {
+  readonly lightness: Measure;
+  readonly in?: NameUse & { readonly areas: readonly string[] };
+  /** how it was solved; absent in the Plan, and where no colour can be predicted */
+  readonly found?: EffectFound;
+}
+
+/** Where a film was solved for, L* beneath it and with it, and whether that is what is wanted. */
+export interface EffectFound {
+  readonly area: string;
+  readonly beneath: number;
+  readonly lightness: number;
+  readonly reached: boolean;
+}
+
 /** A calendar day: ISO text and days since 1970-01-01. Impossible dates never get here (they are a Problem). */
 export interface Day {
   readonly iso: string;

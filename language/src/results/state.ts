@@ -1,4 +1,5 @@
 /** What lies on an area so far, as light meets it. */
+import type { Interval } from '../materials/interval.ts';
 import type { Confidence } from '../optics/data.ts';
 import type { Surface } from '../optics/surface.ts';
 import type { Stack } from '../optics/transport.ts';
@@ -13,4 +14,13 @@ export interface State {
   readonly face: Surface;
   readonly confidence: Confidence;
   readonly basis: readonly string[];
+}
+
+/** A film found for a lightness: µm of one coat, and what it comes to. */
+export interface Solved {
+  readonly coat: Interval;
+  /** L* beneath, and with the likely film */
+  readonly beneath: number;
+  readonly lightness: number;
+  readonly reached: boolean;
 }

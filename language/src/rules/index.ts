@@ -26,6 +26,7 @@ import { leanOverFat } from './fat-and-lean/lean-over-fat.ts';
 import { tooMuchMedium } from './fat-and-lean/too-much-medium.ts';
 import { tooMuchSolvent } from './fat-and-lean/too-much-solvent.ts';
 import { underbound } from './fat-and-lean/underbound.ts';
+import { effectNotReached } from './glazes/effect-not-reached.ts';
 import { glazeCannotLighten } from './glazes/glaze-cannot-lighten.ts';
 import { glazeHides } from './glazes/glaze-hides.ts';
 import { glazeInvisible } from './glazes/glaze-invisible.ts';
@@ -88,6 +89,7 @@ export const rules: readonly Rule[] = [
   darkensOrGreys,
   dateOrder,
   duplicateName,
+  effectNotReached,
   fastOverSlow,
   fatColourLow,
   filmTooThickForKind,

@@ -5,17 +5,17 @@ import type { Binder } from '../materials/types.ts';
 import type { Placeless } from '../memory/key.ts';
 import { createMemo, type Memo } from '../memory/memo.ts';
 import { permanence } from '../permanence/permanence.ts';
-import type { Plan } from '../plan/plan.ts';
+import type { Layer, Plan } from '../plan/plan.ts';
 import { wordingOf } from '../plan/surroundings.ts';
 import type { AreaStudy, Assumption, LayerStudy, Study } from '../results/study.ts';
 import { air } from '../studio/air.ts';
 import { cautions } from '../studio/cautions.ts';
 import { quantities } from '../studio/quantities.ts';
 import { calendarOf } from './calendar.ts';
-import { type ColourMemo, colouring, createColourMemo } from './colours.ts';
+import { type Colouring, type ColourMemo, colouring, createColourMemo } from './colours.ts';
 import { BELIEVED, believed, LIGHT_HOURS, LUX, SESSION_HOURS, TEMPERATURE } from './defaults.ts';
 import { type Dried, dried, withObservations } from './drying.ts';
-import { type FilmPlan, filmOf, filmPlan, type LayerFilm } from './film.ts';
+import { type FilmPlan, filmOf, filmOfLayer, filmPlan, type LayerFilm } from './film.ts';
 import { notKnown } from './not-known.ts';
 import { sourcesOf } from './sources.ts';
 import { stacksOf } from './stacks.ts';
@@ -54,30 +54,43 @@ const once = <T>(make: () => T): (() => T) => {
   };
 };
 
+/** A layer with the thickness that its effect asks for; as it is where none can be found. */
+function withFilm(layer: Layer, kind: Plan['kind'], colours: Colouring): Layer {
+  const { film } = layer;
+  if (!film?.effect) return layer;
+  const solved = colours.solve(layer, filmOfLayer(layer, kind), film.effect);
+  if (!solved) return layer;
+  const { coat, area, beneath, lightness, reached } = solved;
+  const found = { area, beneath, lightness, reached };
+  return { ...layer, film: { ...film, value: coat, effect: { ...film.effect, found } } };
+}
+
 /** Everything computed from a plan. Never throws, whatever the plan lacks. */
-export function study(plan: Plan, memo: StudyMemo = createStudyMemo()): Study {
+export function study(stated: Plan, memo: StudyMemo = createStudyMemo()): Study {
   memo.layers.turn();
+  // A film that is stated by its effect is put in when what lies beneath it is known.
+  const solving = stated.layers.some((l) => l.film?.effect);
+  const asSolved = solving ? [...stated.layers] : stated.layers;
+  const plan: Plan = solving ? { ...stated, layers: asSolved } : stated;
   const warmth = plan.studio.temperature;
   const temperature = warmth ? believed(warmth.value, BELIEVED.temperature) : TEMPERATURE;
 
-  const made = plan.layers.map((layer) => ({
-    layer,
-    ...memo.layers.of<LayerPlan>(
+  const stacks = stacksOf(plan);
+  const films: LayerFilm[] = [];
+  const colours = once(() => colouring(plan, films, stacks, memo.colours));
+  const made = stated.layers.map((of) => {
+    const layer = of.film?.effect ? withFilm(of, plan.kind, colours()) : of;
+    if (layer !== of) (asSolved as Layer[])[of.index] = layer;
+    // a film that was solved for rests on more than the layer's words, and has none of its own
+    const computed = memo.layers.of<LayerPlan>(
       wordingOf(layer),
       () => ({ film: filmPlan(layer, plan.kind), resin: layer.resin?.is, temperature }),
       layered,
-    ),
-  }));
+    );
+    films.push(computed.film);
+    return { layer, ...computed };
+  });
   const drying = withObservations(made);
-  const stacks = stacksOf(plan);
-  const colours = once(() =>
-    colouring(
-      plan,
-      made.map((m) => m.film),
-      stacks,
-      memo.colours,
-    ),
-  );
 
   const layers: LayerStudy[] = made.map(({ layer, film }, index) => {
     const here = drying[index]!;

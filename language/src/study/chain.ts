@@ -13,7 +13,7 @@ import { plateOf, toColour, WIPED_OUT_KEEPS } from '../optics/stack.ts';
 import { faceShowing, inwardInto, type Surface } from '../optics/surface.ts';
 import { lay as laid, lambert, type Stack, scaled, sentBack } from '../optics/transport.ts';
 import { BANDS, flat } from '../optics/wavelengths.ts';
-import type { State } from '../results/state.ts';
+import type { Solved, State } from '../results/state.ts';
 import { type Lay, worse } from './lay.ts';
 import type { Calibration } from './swatches.ts';
 
@@ -29,6 +29,7 @@ export interface ColourMemo {
   readonly lays: Memo<Lay>;
   readonly views: Memo<View>;
   readonly calibrations: Memo<Calibration>;
+  readonly solved: Memo<Solved>;
 }
 
 export const createColourMemo = (): ColourMemo => ({
@@ -36,6 +37,7 @@ export const createColourMemo = (): ColourMemo => ({
   lays: createMemo(),
   views: createMemo(),
   calibrations: createMemo(),
+  solved: createMemo(),
 });
 
 /** ln of the factor by which what a wiped-out film leaves may be off. */
@@ -183,7 +185,7 @@ function viewed({ state, light }: { readonly state: State; readonly light: Light
 }
 
 /** CIELAB D65/2° of what looks under D65 as this does under `light`. */
-function seen(stack: Stack, face: Surface, light: Light): Lab {
+export function seen(stack: Stack, face: Surface, light: Light): Lab {
   const { lab, xyz } = toColour(stack, face, light);
   return light === 'D65' ? lab : toLab(adaptToD65(xyz, light), 'D65');
 }

@@ -6,7 +6,7 @@ import { solvent } from '../materials/catalogue.ts';
 import { exactly, type Interval, scale } from '../materials/interval.ts';
 import type { GroundMaterial, Pigment } from '../materials/types.ts';
 import type { Placeless } from '../memory/key.ts';
-import type { Layer, LayerKind, Measure, Plan } from '../plan/plan.ts';
+import type { Effect, EffectFound, FilmMeasure, Layer, LayerKind, Measure, Plan } from '../plan/plan.ts';
 import type { Assumption, Composition } from '../results/study.ts';
 import { BELIEVED, believed, FILM, FILM_SOURCE, PASTE_SOURCE } from './defaults.ts';
 import {
@@ -51,7 +51,7 @@ export interface FilmPlan {
     | { readonly is: 'liquids'; readonly name: string; readonly parts: readonly LiquidPart[] }
     | { readonly is: 'none' | 'unresolved' };
   readonly share?: Measure;
-  readonly film?: Measure;
+  readonly film?: FilmMeasure;
   readonly coats?: Measure;
   readonly material?: GroundMaterial;
 }
@@ -201,8 +201,10 @@ function assumePastes(pastes: LayerFilm['pastes'], assumptions: Assumption[]): v
 }
 
 function coatFilm({ film, material, kind }: Planned, coats: number, assumptions: Assumption[]): Interval {
-  if (film && film.given !== 'unknown') {
+  const effect = film?.effect;
+  if (film && film.given !== 'unknown' && !(effect && !effect.found)) {
     const value = believed(film.value, BELIEVED.film);
+    if (effect?.found) assumptions.push(solvedFor(value, effect, effect.found));
     if (film.given === 'word')
       assumptions.push({
         field: 'film',
@@ -223,12 +225,30 @@ function coatFilm({ film, material, kind }: Planned, coats: number, assumptions:
   assumptions.push({
     field: 'film',
     value: `${told.likely} µm (${told.low} to ${told.high})${shared ? `, shared by ${coats} coats` : ''}`,
-    why: film
-      ? 'its thickness is not known; this is usual for such a layer'
-      : 'the layer states no film; this is usual for its kind',
+    why: effect
+      ? 'no colour can be predicted where its lightness is wanted; this is usual for such a layer'
+      : film
+        ? 'its thickness is not known; this is usual for such a layer'
+        : 'the layer states no film; this is usual for its kind',
     source: material?.film.source ?? FILM_SOURCE,
   });
   return value;
+}
+
+/** `6.2 µm` for L* 60 in ‘sky’. */
+function solvedFor(
+  { low, likely, high }: Interval,
+  { lightness }: Placeless<Effect>,
+  found: EffectFound,
+): Assumption {
+  const um = (x: number) => String(Number(x.toPrecision(2)));
+  const range = um(low) === um(high) ? '' : ` (${um(low)} to ${um(high)})`;
+  const where = `L* ${lightness.words} in ‘${found.area}’`;
+  return {
+    field: 'film',
+    value: `${um(likely)} µm${range}`,
+    why: found.reached ? `for ${where}` : `nearest of usual films to ${where}, which none reaches`,
+  };
 }
 
 function coatCount({ coats, in: kind }: Planned, assumptions: Assumption[]): number {

@@ -27,6 +27,7 @@ export const FILM: Bounds = {
 /** Body colour and grounds may stand up in relief. */
 export const RELIEF: Bounds = { ...FILM, high: 20_000, words: '0.1 µm to 20 mm' };
 export const SECTION_FILM: Bounds = { ...RELIEF, low: 0.05 };
+export const LIGHTNESS: Bounds = { what: 'A lightness', low: 0, high: 100, words: 'an L* of 0 to 100' };
 const SHARE = { low: 0, high: 1, words: '0 to 100 %', nought: true } as const;
 export const MEDIUM_SHARE: Bounds = { ...SHARE, what: 'A share of medium' };
 export const AREA_SHARE: Bounds = {

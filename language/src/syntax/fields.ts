@@ -153,8 +153,8 @@ export const layerFields = {
   film: {
     value: 'film',
     unit: 'film',
-    bounds: [bounds.FILM],
-    takes: 'a thickness in µm, or wash, veil, thin, full, impasto',
+    bounds: [bounds.FILM, bounds.LIGHTNESS],
+    takes: 'a thickness in µm, or wash, veil, thin, full, impasto, or to lightness and an L*',
     example: 'film 8 µm',
     about: 'thickness of one dry coat',
     told: 'both',

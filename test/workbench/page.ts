@@ -99,11 +99,19 @@ export async function save(page: Page): Promise<void> {
   await page.locator('.tabs-container .tab.dirty').first().waitFor({ state: 'detached' });
 }
 
-/** Renames what stands at the cursor and waits for the texts to change. */
-export async function renameTo(page: Page, name: string): Promise<void> {
+/** Renames what stands at a line and column of a file and waits for the texts to change. */
+export async function renameTo(
+  page: Page,
+  file: string,
+  at: readonly [number, number],
+  name: string,
+): Promise<void> {
   const input = page.locator('.rename-box input.rename-input');
-  // on a busy machine the box may take the old name for the answer, or lose the focus: ask again
+  // on a busy machine another file may still be in front, the box may take the old name for the answer or lose the
+  // focus: ask again from the beginning
   for (let i = 0; i < 10; i++) {
+    await openFile(page, file);
+    await goTo(page, ...at);
     await until('F2', () => page.keyboard.press('F2'), input);
     await input.and(page.locator(':focus')).waitFor();
     await input.fill(name);

@@ -17,9 +17,7 @@ inBothHosts('names', 'trusted', (step, host) => {
       for (const palette of ['earths', 'skies']) await openFile(page, `${palette}.paintplan`);
     await openFile(page, 'moor-after-rain.paintplan');
     await expectProblems(page, MOOR, listed(folder, MOOR));
-    await openFile(page, 'moor-after-rain.paintplan');
-    await goTo(page, ...placeOf(moor, 'yellow-ochre'));
-    await renameTo(page, 'golden-ochre');
+    await renameTo(page, 'moor-after-rain.paintplan', placeOf(moor, 'yellow-ochre'), 'golden-ochre');
     await save(page);
     await expect.poll(() => read(MOOR)).toBe(moor.replaceAll('yellow-ochre', 'golden-ochre'));
     await expect.poll(() => read(EARTHS)).toBe(earths.replaceAll('yellow-ochre', 'golden-ochre'));
@@ -30,9 +28,7 @@ inBothHosts('names', 'trusted', (step, host) => {
     step('renames in the plans and palettes that are not open, too', async ({ page, read }) => {
       const files = [MOOR, 'landscape/skies.paintplan', 'landscape/heath.paintplan'];
       const before = files.map(read);
-      await openFile(page, 'moor-after-rain.paintplan');
-      await goTo(page, ...placeOf(read(MOOR), 'cobalt-blue'));
-      await renameTo(page, 'clear-blue');
+      await renameTo(page, 'moor-after-rain.paintplan', placeOf(read(MOOR), 'cobalt-blue'), 'clear-blue');
       await save(page);
       await expect
         .poll(() => files.map(read), { timeout: 30_000 })

@@ -29,7 +29,7 @@ export function registerStatus(context: ExtensionContext, client: BaseLanguageCl
       status.errors + status.warnings === 0
         ? 'Plan in order'
         : `${counted(status.errors, 'error')}, ${counted(status.warnings, 'warning')}`;
-    item.text = status.next ? `${found} · next ‘${status.next.layer}’ from ${status.next.day}` : found;
+    item.text = status.next ? `${found} · next ‘${status.next.layer}’ likely ${status.next.day}` : found;
     item.show();
   };
   const soon = () => {

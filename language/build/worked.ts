@@ -16,6 +16,7 @@ import { doseOf } from '../src/permanence/permanence.ts';
 import type { LayerStudy, Study } from '../src/results/study.ts';
 import { BRUSHES, MIXING, WASTE } from '../src/studio/settings.ts';
 import { concentration, MOLAR_VOLUME } from '../src/studio/vapour.ts';
+import { clocksWords } from '../src/studio/words.ts';
 
 /** A figure to so many digits that count, as a reader would copy it. */
 export const figure = (x: number, digits = 3): string => {
@@ -125,7 +126,6 @@ export function drying({ study, glaze }: Example): string {
     study.calendar.entries.find((x) => x.layer === 'evening'),
     'date',
   );
-  const iso = (day: number) => new Date(day * 86_400_000).toISOString().slice(0, 10);
   return block([
     ['linseed alone', `√(${linseed.low} × ${linseed.high}) = ${figure(linseed.likely)} days`],
     ['stand oil alone', `√(${stand.low} × ${stand.high}) = ${figure(stand.likely)} days`],
@@ -152,10 +152,7 @@ export function drying({ study, glaze }: Example): string {
       'ready',
       `${READY.likely} × ${figure(d.touchDry.likely)} = ${figure(d.ready.likely)} days, from ${days(d.ready)}`,
     ],
-    [
-      'calendar',
-      `not before ${iso(Math.floor(found(entry.notBefore, 'day')))}, safe from ${iso(Math.ceil(found(entry.safeFrom, 'day')))}`,
-    ],
+    ['calendar', clocksWords(entry, true)],
   ]);
 }
 

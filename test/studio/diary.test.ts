@@ -45,8 +45,9 @@ describe('the diary', () => {
       'final 1/1',
     ]);
     for (const [i, e] of entries.entries()) {
-      expect(e.notBefore!).toBeLessThanOrEqual(e.safeFrom!);
-      if (i > 0) expect(e.safeFrom!).toBeGreaterThanOrEqual(entries[i - 1]!.safeFrom!);
+      expect(e.notBefore!).toBeLessThanOrEqual(e.likely!);
+      expect(e.likely!).toBeLessThanOrEqual(e.safeFrom!);
+      if (i > 0) expect(e.likely!).toBeGreaterThanOrEqual(entries[i - 1]!.likely!);
     }
   });
 
@@ -81,10 +82,10 @@ describe('the diary', () => {
   test('the terminal text numbers the sittings and defers at the end', () => {
     const printed = diaryText(plan);
     expect(printed.match(/^\d+\. /gm)).toHaveLength(6);
-    expect(printed).toMatch(/^1\. priming: safe from 2027-01-11, not before 2027-01-11$/m);
+    expect(printed).toMatch(/^1\. priming: from 2027-01-11$/m);
     expect(printed).toMatch(/safety data sheet[^\n]*\n$/);
     expect(diaryText(studied('record "x"\nlayer a { colour PW6 }'))).toBe('');
-    expect(diaryText(studied(text('')))).toMatch(/safe from day \d+, not before day \d+/);
+    expect(diaryText(studied(text('')))).toMatch(/likely day \d+ \(not before day \d+, safe from day \d+\)/);
   });
 
   test('ten thousand coats and an empty plan', () => {
@@ -112,7 +113,7 @@ describe('iCalendar', () => {
     ]);
     events.forEach((e, i) => {
       expect(e.startDate.isDate).toBe(true);
-      expect(e.startDate.toString()).toBe(dayWords(entries[i]!.safeFrom!, true, 'up'));
+      expect(e.startDate.toString()).toBe(dayWords(entries[i]!.likely!, true, 'up'));
       expect(e.duration.toSeconds()).toBe(86_400);
       for (const step of entries[i]!.steps) expect(e.description).toContain(step);
     });

@@ -71,7 +71,11 @@ describe('study --format json', () => {
   });
   it('of a dated plan has ISO dates', () => {
     const json = valid(full('plan', 'start 2027-01-11'));
-    expect(json.calendar[1]).toMatchObject({ notBefore: '2027-01-14', safeFrom: '2027-02-10' });
+    expect(json.calendar[1]).toMatchObject({
+      notBefore: '2027-01-14',
+      likely: '2027-01-25',
+      safeFrom: '2027-02-10',
+    });
   });
   it('of an empty plan, a palette and a record', () => {
     valid('plan "Test"\nsupport linen 40 x 50 cm\narea all 100 %');

@@ -1,7 +1,7 @@
 /** Figures as people read them: no more digits than the estimate deserves, the range beside the likely value. */
 import type { Interval } from '../materials/interval.ts';
 import type { CalendarEntry } from '../results/study.ts';
-import { notKnownWords } from '../studio/words.ts';
+import { clocksOf, notKnownWords } from '../studio/words.ts';
 
 /** Two or three digits that mean something. */
 export function figure(v: number): string {
@@ -66,23 +66,12 @@ export function time(x: Interval | undefined): string {
   return low === high ? `${low} ${unit}` : `${low}–${high} ${unit}`;
 }
 
-/** The days of a coat or a sitting: not before, and safe from; where nobody can tell them, where to look. */
+/** The days of a coat or a sitting, a cell a clock; where nobody can tell them, where to look. */
 export function days(
-  { notBefore, safeFrom, notKnown }: Pick<CalendarEntry, 'notBefore' | 'safeFrom' | 'notKnown'>,
+  entry: Pick<CalendarEntry, 'notBefore' | 'likely' | 'safeFrom' | 'notKnown'>,
   dated: boolean,
-): readonly [notBefore: string, safeFrom: string] {
-  if (notKnown) return [notKnownWords(notKnown), 'not known'];
-  return [
-    notBefore === undefined ? '' : day(notBefore, dated),
-    safeFrom === undefined ? '' : day(safeFrom, dated, 'safe from'),
-  ];
-}
-
-/**
- * A day of the calendar: a date where the plan is dated, else counted from the beginning. What may begin within a day
- * names that day; what is safe only within it names the next.
- */
-export function day(n: number, dated: boolean, which: 'not before' | 'safe from' = 'not before'): string {
-  const whole = which === 'not before' ? Math.floor(n + 1e-9) : Math.ceil(n - 1e-9);
-  return dated ? new Date(whole * 86_400_000).toISOString().slice(0, 10) : `day ${whole}`;
+): readonly [notBefore: string, likely: string, safeFrom: string] {
+  if (entry.notKnown) return [notKnownWords(entry.notKnown), 'not known', 'not known'];
+  const clocks = clocksOf(entry, dated);
+  return clocks ? [clocks.notBefore, clocks.likely, clocks.safeFrom] : ['', '', ''];
 }

@@ -5,6 +5,7 @@ import { legible } from '../plan/legible.ts';
 import type { Ingredient, Layer, Medium, Mix, Paint, Place, Plan } from '../plan/plan.ts';
 import type { LayerStudy, Study } from '../results/study.ts';
 import { rules } from '../rules/index.ts';
+import { clocksWords } from '../studio/words.ts';
 import { thingAt } from './at.ts';
 import { type Description, describeMaterial, describePigment, sourceWords } from './describe.ts';
 import { fieldWords } from './fields.ts';
@@ -95,6 +96,9 @@ function layerLines(study: LayerStudy, all: Study): string[] {
     lines.push(
       `- open ${time(drying.open)}, touch-dry ${time(drying.touchDry)}, ready ${time(drying.ready)}, firm ${time(drying.firm)}`,
     );
+  const entry = all.calendar.entries.findLast((e) => e.index === layer.index);
+  if (entry && entry.painted === undefined)
+    lines.push(`- to be laid ${clocksWords(entry, all.calendar.dated)}`);
   for (const a of study.assumptions)
     lines.push(`- assumed: ${escaped(a.field)} ${escaped(a.value)}, ${escaped(a.why)}`);
   return lines.length > 0 ? lines : [`- ${layer.kind}: nothing to compute`];

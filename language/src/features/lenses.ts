@@ -1,16 +1,12 @@
 /** Lines above declarations: when a layer is ready and how fat it is; how many layers use a paint. */
 import type { Place, Plan } from '../plan/plan.ts';
-import type { CalendarEntry, Study } from '../results/study.ts';
-import { days, fatness } from './figures.ts';
+import type { Study } from '../results/study.ts';
+import { clocksWords } from '../studio/words.ts';
+import { fatness } from './figures.ts';
 
 export interface Lens {
   readonly place: Place;
   readonly text: string;
-}
-
-function when(entry: CalendarEntry, dated: boolean): string {
-  const [notBefore, safeFrom] = days(entry, dated);
-  return entry.notKnown ? `its day is ${notBefore}` : `not before ${notBefore}, safe from ${safeFrom}`;
 }
 
 export function lenses(plan: Plan, study: Study): Lens[] {
@@ -19,7 +15,9 @@ export function lenses(plan: Plan, study: Study): Lens[] {
     const entry = last.get(l.layer.index);
     const words = [
       ...(l.composition ? [`fatness ${fatness(l.composition.fatness)}`] : []),
-      ...(entry && plan.kind === 'plan' ? [when(entry, study.calendar.dated)] : []),
+      ...(entry && plan.kind === 'plan'
+        ? [`${entry.notKnown ? 'its day is ' : ''}${clocksWords(entry, study.calendar.dated)}`]
+        : []),
     ];
     return words.length > 0 ? [{ place: l.layer.namePlace, text: words.join(' · ') }] : [];
   });

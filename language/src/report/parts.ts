@@ -180,7 +180,7 @@ export function calendarPart(study: Study): Part | undefined {
   return part(
     'calendar',
     'Calendar',
-    table(['layer', 'coat', 'not before', 'safe from', 'days to spare', 'held by'], rows),
+    table(['layer', 'coat', 'not before', 'likely', 'safe from', 'days to spare', 'held by'], rows),
   );
 }
 
@@ -192,7 +192,7 @@ export function diaryPart(study: Study): Part | undefined {
     'diary',
     'Diary of sittings',
     table(
-      ['sitting', 'not before', 'safe from', 'what to do'],
+      ['sitting', 'not before', 'likely', 'safe from', 'what to do'],
       entries.map((e, i) => [String(i + 1), ...days(e, study.calendar.dated), e.steps.join(' ')]),
     ),
   );

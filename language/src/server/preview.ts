@@ -1,7 +1,7 @@
 /** The report of an open plan as a page's inside, with where its layers stand in the text. */
 import type { Connection } from 'vscode-languageserver';
 import { createAnalyser } from '../analyse.ts';
-import { day } from '../features/figures.ts';
+import { days } from '../features/figures.ts';
 import { hexOf } from '../optics/css.ts';
 import { buildReport } from '../report/build.ts';
 import { BESIDE_TEXT } from '../report/extent.ts';
@@ -26,18 +26,18 @@ export interface Preview {
 export interface Status {
   readonly errors: number;
   readonly warnings: number;
-  /** the next day something is due, where the plan has dates */
+  /** the day on which the next layer is likely due, where the plan has dates */
   readonly next?: { readonly layer: string; readonly day: string };
 }
 
 function statusOf({ analysis }: Open, findings: readonly Finding[]): Status {
   const { dated, entries } = analysis.study.calendar;
-  const due = dated ? entries.find((e) => e.painted === undefined && e.notBefore !== undefined) : undefined;
+  const due = dated ? entries.find((e) => e.painted === undefined && !e.notKnown) : undefined;
   const count = (severity: Finding['severity']) => findings.filter((f) => f.severity === severity).length;
   return {
     errors: count('error'),
     warnings: count('warning'),
-    ...(due?.notBefore !== undefined ? { next: { layer: due.layer, day: day(due.notBefore, true) } } : {}),
+    ...(due ? { next: { layer: due.layer, day: days(due, true)[1] } } : {}),
   };
 }
 

@@ -2,19 +2,12 @@
 import { deferringLine } from '../materials/cautions.ts';
 import type { Study } from '../results/study.ts';
 import { diary } from './diary.ts';
-import { dayWords, notKnownWords } from './words.ts';
+import { clocksWords, dayWords } from './words.ts';
 
 export function diaryText(study: Study): string {
   const { dated } = study.calendar;
   const blocks = diary(study).map((e, i) => {
-    const when =
-      e.painted !== undefined
-        ? `painted ${dayWords(e.painted, dated)}`
-        : e.safeFrom === undefined || e.notBefore === undefined
-          ? e.notKnown
-            ? notKnownWords(e.notKnown)
-            : ''
-          : `safe from ${dayWords(e.safeFrom, dated, 'up')}, not before ${dayWords(e.notBefore, dated)}`;
+    const when = e.painted !== undefined ? `painted ${dayWords(e.painted, dated)}` : clocksWords(e, dated);
     const coat = e.coats > 1 ? `, coat ${e.coat} of ${e.coats}` : '';
     return [
       `${i + 1}. ${e.layer}${coat}: ${when}`,

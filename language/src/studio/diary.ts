@@ -98,7 +98,7 @@ function latestDays({ layers }: Study): readonly number[] {
   return days.reverse();
 }
 
-/** The sittings in the order in which they may safely be held. Empty for records and palettes. */
+/** The sittings in the order in which they were or likely will be held. Empty for records and palettes. */
 export function diary(study: Study): readonly DiaryEntry[] {
   if (study.plan.kind !== 'plan') return [];
   const layers = new Map(study.layers.map((l) => [l.layer.index, l]));
@@ -141,10 +141,7 @@ export function diary(study: Study): readonly DiaryEntry[] {
   };
   const latest = latestDays(study);
   const when = (e: CalendarEntry) =>
-    Math.min(
-      e.painted ?? e.safeFrom ?? Number.POSITIVE_INFINITY,
-      latest[e.index] ?? Number.POSITIVE_INFINITY,
-    );
+    Math.min(e.painted ?? e.likely ?? Number.POSITIVE_INFINITY, latest[e.index] ?? Number.POSITIVE_INFINITY);
   // sittings nobody can date come last, in the order of the plan
   const earlier = (a: number, b: number) => (a === b ? 0 : a - b);
   return [...study.calendar.entries]

@@ -1,6 +1,6 @@
 /** Figures in words, with no more digits than an estimate is worth. */
 import type { Interval } from '../materials/interval.ts';
-import type { NotKnown } from '../results/study.ts';
+import type { CalendarEntry, NotKnown } from '../results/study.ts';
 
 /** Two significant figures, without an exponent. */
 export function figureWords(x: number): string {
@@ -47,10 +47,39 @@ export function daysWords(x: Interval): string {
 /** What is said in place of a day nobody can tell. */
 export const notKnownWords = ({ line, column }: NotKnown): string => `not known, see ${line}:${column}`;
 
+/** Less than a second: what rounding leaves of a whole day is that day. */
+const HAIR = 1e-9;
+
 /** First day that holds a moment (`up`: first day that begins after it), as a date where the calendar has dates. */
 export function dayWords(day: number, dated: boolean, round: 'down' | 'up' = 'down'): string {
   if (!Number.isFinite(day)) return '?';
-  const whole = round === 'up' ? Math.ceil(day) : Math.floor(day);
+  const whole = round === 'up' ? Math.ceil(day - HAIR) : Math.floor(day + HAIR);
   const time = new Date(whole * 86_400_000);
   return dated && !Number.isNaN(time.getTime()) ? time.toISOString().slice(0, 10) : `day ${whole}`;
+}
+
+/** The days of a coat: what may begin within a day names it, what is likely or safe only within it names the next. */
+export function clocksOf(
+  { notBefore, likely, safeFrom }: Pick<CalendarEntry, 'notBefore' | 'likely' | 'safeFrom'>,
+  dated: boolean,
+): { readonly notBefore: string; readonly likely: string; readonly safeFrom: string } | undefined {
+  if (notBefore === undefined || likely === undefined || safeFrom === undefined) return undefined;
+  return {
+    notBefore: dayWords(notBefore, dated),
+    likely: dayWords(likely, dated, 'up'),
+    safeFrom: dayWords(safeFrom, dated, 'up'),
+  };
+}
+
+/** The same in a line, the likely day first; where nobody can tell, where to look. */
+export function clocksWords(
+  entry: Pick<CalendarEntry, 'notBefore' | 'likely' | 'safeFrom' | 'notKnown'>,
+  dated: boolean,
+): string {
+  if (entry.notKnown) return notKnownWords(entry.notKnown);
+  const clocks = clocksOf(entry, dated);
+  if (!clocks) return '';
+  const { notBefore, likely, safeFrom } = clocks;
+  if (notBefore === safeFrom) return `from ${safeFrom}`;
+  return `likely ${likely} (not before ${notBefore}, safe from ${safeFrom})`;
 }

@@ -1,13 +1,13 @@
 /**
- * The sittings as an iCalendar file (RFC 5545): one all-day entry for each coat, on the day from which it is safe, or on
- * the day it was painted. The text depends on the plan alone: stamps come from the plan's first day, never from a clock.
+ * The sittings as an iCalendar file (RFC 5545): one all-day entry for each coat, on the day that is likely, or on the day it was
+ * painted. The text depends on the plan alone: stamps come from the plan's first day, never from a clock.
  */
 import ical, { ICalCalendarMethod, ICalEventStatus, ICalEventTransparency } from 'ical-generator';
 import { deferringLine } from '../materials/cautions.ts';
 import { legible } from '../plan/legible.ts';
 import type { Study } from '../results/study.ts';
 import { type DiaryEntry, diary } from '../studio/diary.ts';
-import { dayWords } from '../studio/words.ts';
+import { clocksWords, dayWords } from '../studio/words.ts';
 
 const DAY = 86_400_000;
 /** iCalendar writes years with four digits. */
@@ -19,9 +19,7 @@ const writable = (day: number): boolean => day >= FIRST_DAY && day <= LAST_DAY;
 
 function description(e: DiaryEntry): string {
   const when =
-    e.painted === undefined
-      ? `Safe from ${dayWords(e.safeFrom ?? Number.NaN, true, 'up')}; not before ${dayWords(e.notBefore ?? Number.NaN, true)}.`
-      : `Painted ${dayWords(e.painted, true)}.`;
+    e.painted === undefined ? `When: ${clocksWords(e, true)}.` : `Painted ${dayWords(e.painted, true)}.`;
   const cautions = e.cautions.length > 0 ? [`Mind: ${e.cautions.join('; ')}.`] : [];
   return [when, ...e.steps, ...cautions, deferringLine.text].map(legible).join('\n');
 }
@@ -39,7 +37,7 @@ export function calendarIcs(study: Study, notice?: string): string {
   if (!calendar.dated) return result.toString();
   const sittings = diary(study).flatMap((e) => {
     // a day nobody can tell is no day to enter
-    const day = Math.ceil(e.painted ?? e.safeFrom ?? Number.NaN);
+    const day = Math.ceil(e.painted ?? e.likely ?? Number.NaN);
     return writable(day) ? [{ e, day }] : [];
   });
   const stamp = date(plan.start?.number ?? sittings.reduce((first, s) => Math.min(first, s.day), LAST_DAY));

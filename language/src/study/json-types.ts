@@ -92,6 +92,7 @@ export interface CalendarJson {
   readonly layer: string;
   readonly coat: number;
   readonly notBefore: string | null;
+  readonly likely: string | null;
   readonly safeFrom: string | null;
   readonly notBeforeDay: number | null;
   readonly likelyDay: number | null;

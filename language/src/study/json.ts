@@ -14,6 +14,7 @@ import type {
   LayerStudy,
   Study,
 } from '../results/study.ts';
+import { clocksOf } from '../studio/words.ts';
 import type {
   AirJson,
   CalendarJson,
@@ -100,8 +101,7 @@ const statedJson = (plan: Plan): StatedJson[] =>
 const entry = (e: CalendarEntry, { dated }: Calendar): CalendarJson => ({
   layer: e.layer,
   coat: e.coat,
-  notBefore: dated && e.notBefore !== undefined ? iso(Math.floor(e.notBefore)) : null,
-  safeFrom: dated && e.safeFrom !== undefined ? iso(Math.ceil(e.safeFrom)) : null,
+  ...((dated && clocksOf(e, dated)) || { notBefore: null, likely: null, safeFrom: null }),
   notBeforeDay: e.notBefore ?? null,
   likelyDay: e.likely ?? null,
   safeFromDay: e.safeFrom ?? null,

@@ -17,7 +17,7 @@ function densityOf(recipe: PasteInput): Interval | undefined {
 }
 
 /** Undefined where the paint's recipe is not known. A paint that names no binder is ground in linseed oil. */
-export function paintDensity(paint: Paint): Interval | undefined {
+export function recipeOf(paint: Paint): PasteInput | undefined {
   const oil = paint.binder ? paint.binder.is : binder('linseed');
   if (!oil || !paint.formula || paint.formula.amounts === 'mixed') return undefined;
   const pigments: { pigment: Pigment; mass: number }[] = [];
@@ -27,14 +27,36 @@ export function paintDensity(paint: Paint): Interval | undefined {
     const value = amount?.value ?? 1;
     pigments.push({ pigment, mass: amount?.kind === 'ml' ? value * middle(pigment.density) : value });
   }
-  return densityOf({ name: paint.name, pigments, binder: oil, oil: paint.oil?.value });
+  return { name: paint.name, pigments, binder: oil, oil: paint.oil?.value };
 }
 
 /** Of a pigment a layer names by itself, taken as a tube in linseed oil. */
-export function tubeDensity(plan: Plan, layer: LayerStudy, name: string): Interval | undefined {
+export function tubeRecipe(plan: Plan, layer: LayerStudy, name: string): PasteInput | undefined {
   const oil = binder('linseed');
   const pigment =
     plan.visible.pigments.get(name)?.pigment ??
     layer.composition?.pigments.find((p) => p.pigment.id === name)?.pigment;
-  return oil && pigment && densityOf({ name, pigments: [{ pigment, mass: 1 }], binder: oil });
+  return oil && pigment && { name, pigments: [{ pigment, mass: 1 }], binder: oil };
+}
+
+export function paintDensity(paint: Paint): Interval | undefined {
+  const recipe = recipeOf(paint);
+  return recipe && densityOf(recipe);
+}
+
+export function tubeDensity(plan: Plan, layer: LayerStudy, name: string): Interval | undefined {
+  const recipe = tubeRecipe(plan, layer, name);
+  return recipe && densityOf(recipe);
+}
+
+/** The pigments in one ml of a paint or tube, in ml. */
+export function recipeParts(
+  plan: Plan,
+  layer: LayerStudy,
+  name: string,
+): readonly { readonly pigment: Pigment; readonly volume: number }[] | undefined {
+  const paint = plan.visible.paints.get(name);
+  const recipe = paint ? recipeOf(paint) : tubeRecipe(plan, layer, name);
+  const made = recipe && paste(recipe, MIDDLE, solvent);
+  return made && recipe.pigments.map(({ pigment }, i) => ({ pigment, volume: made.pigments[i]!.volume }));
 }

@@ -28,6 +28,7 @@ const UNIT_WORDS: Record<keyof typeof families, string> = {
   share: 'share, oil, humidity',
   temperature: 'temperature',
   room: 'room',
+  tube: 'what a tube holds',
   lux: 'light',
   oilAbsorption: 'oil absorption',
   density: 'density',

@@ -79,6 +79,7 @@ export type PaintplanKeywordNames =
     | "pigment"
     | "plan"
     | "prepare"
+    | "price"
     | "record"
     | "resin"
     | "retouching"
@@ -94,6 +95,7 @@ export type PaintplanKeywordNames =
     | "target"
     | "temperature"
     | "tint"
+    | "tube"
     | "underlayer"
     | "unknown"
     | "use"
@@ -187,7 +189,7 @@ export function isDeclaration(item: unknown): item is Declaration {
 
 /* `wrong` takes the second number of 8-12, so that it can be told how a range is written. */
 export interface Figure extends langium.AstNode {
-    readonly $container: Area | LayerField | Mix | Paint | PigmentField | SampleRow | StudioField | Target;
+    readonly $container: Area | LayerField | Mix | Paint | PigmentField | Price | SampleRow | StudioField | Target;
     readonly $type: 'Figure';
     high?: string;
     low: string;
@@ -425,14 +427,14 @@ export function isModel(item: unknown): item is Model {
     return reflection.isInstance(item, Model.$type);
 }
 
-export type Name = 'dry' | 'light' | 'oil' | string;
+export type Name = 'dry' | 'light' | 'oil' | 'price' | 'tube' | string;
 
 export function isName(item: unknown): item is Name {
-    return item === 'dry' || item === 'light' || item === 'oil' || (typeof item === 'string' && (/[A-Za-z_\u00AA-\u024F\u0370-\u03FF\u0400-\u052F\u1E00-\u1FFF][A-Za-z\d_\u00AA-\u024F\u0370-\u03FF\u0400-\u052F\u1E00-\u1FFF]*(-[A-Za-z\d_\u00AA-\u024F\u0370-\u03FF\u0400-\u052F\u1E00-\u1FFF]+)*/.test(item) || /(g\/100\s?g|g\/cm(\u00B3|3)|[\u00B5\u03BCu]m|mm|cm|m(\u00B3|3)|ml|m|g|lux|[\u00B0\u00BA]\s?[CF]|C|F|h|hours?|days?|weeks?|months?|years?)(?![A-Za-z\d_\u00AA-\u024F\u0370-\u03FF\u0400-\u052F\u1E00-\u1FFF-])/.test(item)));
+    return item === 'dry' || item === 'light' || item === 'oil' || item === 'tube' || item === 'price' || (typeof item === 'string' && (/[A-Za-z_\u00AA-\u024F\u0370-\u03FF\u0400-\u052F\u1E00-\u1FFF][A-Za-z\d_\u00AA-\u024F\u0370-\u03FF\u0400-\u052F\u1E00-\u1FFF]*(-[A-Za-z\d_\u00AA-\u024F\u0370-\u03FF\u0400-\u052F\u1E00-\u1FFF]+)*/.test(item) || /(g\/100\s?g|g\/cm(\u00B3|3)|[\u00B5\u03BCu]m|mm|cm|m(\u00B3|3)|ml|m|g|lux|[\u00B0\u00BA]\s?[CF]|C|F|h|hours?|days?|weeks?|months?|years?)(?![A-Za-z\d_\u00AA-\u024F\u0370-\u03FF\u0400-\u052F\u1E00-\u1FFF-])/.test(item)));
 }
 
 export interface Named extends langium.AstNode {
-    readonly $container: Allow | Area | Group | Layer | LayerField | Medium | Mix | OwnPigment | Paint | PigmentField | Sample | SampleRow | StudioField | Support | Target;
+    readonly $container: Allow | Area | Group | Layer | LayerField | Medium | Mix | OwnPigment | Paint | PigmentField | Price | Sample | SampleRow | StudioField | Support | Target;
     readonly $type: 'Named';
     name: Name;
 }
@@ -491,6 +493,8 @@ export interface Paint extends langium.AstNode {
     called: Named;
     formula?: Formula;
     oil?: Figure;
+    price?: Price;
+    tube?: Figure;
     unknown?: Unknown;
     word: 'paint';
 }
@@ -501,6 +505,8 @@ export const Paint = {
     called: 'called',
     formula: 'formula',
     oil: 'oil',
+    price: 'price',
+    tube: 'tube',
     unknown: 'unknown',
     word: 'word'
 } as const;
@@ -557,10 +563,27 @@ export function isPigmentField(item: unknown): item is PigmentField {
     return reflection.isInstance(item, PigmentField.$type);
 }
 
-export type Plain = 'dry' | 'light' | 'oil' | string;
+export type Plain = 'dry' | 'light' | 'oil' | 'price' | 'tube' | string;
 
 export function isPlain(item: unknown): item is Plain {
-    return item === 'dry' || item === 'light' || item === 'oil' || (typeof item === 'string' && (/[A-Za-z_\u00AA-\u024F\u0370-\u03FF\u0400-\u052F\u1E00-\u1FFF][A-Za-z\d_\u00AA-\u024F\u0370-\u03FF\u0400-\u052F\u1E00-\u1FFF]*(-[A-Za-z\d_\u00AA-\u024F\u0370-\u03FF\u0400-\u052F\u1E00-\u1FFF]+)*/.test(item)));
+    return item === 'dry' || item === 'light' || item === 'oil' || item === 'tube' || item === 'price' || (typeof item === 'string' && (/[A-Za-z_\u00AA-\u024F\u0370-\u03FF\u0400-\u052F\u1E00-\u1FFF][A-Za-z\d_\u00AA-\u024F\u0370-\u03FF\u0400-\u052F\u1E00-\u1FFF]*(-[A-Za-z\d_\u00AA-\u024F\u0370-\u03FF\u0400-\u052F\u1E00-\u1FFF]+)*/.test(item)));
+}
+
+export interface Price extends langium.AstNode {
+    readonly $container: Paint;
+    readonly $type: 'Price';
+    amount: Figure;
+    currency?: Named;
+}
+
+export const Price = {
+    $type: 'Price',
+    amount: 'amount',
+    currency: 'currency'
+} as const;
+
+export function isPrice(item: unknown): item is Price {
+    return reflection.isInstance(item, Price.$type);
 }
 
 export interface Sample extends langium.AstNode {
@@ -830,6 +853,7 @@ export type PaintplanAstType = {
     Paint: Paint
     Part: Part
     PigmentField: PigmentField
+    Price: Price
     Sample: Sample
     SampleRow: SampleRow
     Start: Start
@@ -1190,6 +1214,14 @@ export class PaintplanAstReflection extends langium.AbstractAstReflection {
                     name: Paint.oil,
                     optional: true
                 },
+                price: {
+                    name: Paint.price,
+                    optional: true
+                },
+                tube: {
+                    name: Paint.tube,
+                    optional: true
+                },
                 unknown: {
                     name: Paint.unknown,
                     optional: true
@@ -1251,6 +1283,19 @@ export class PaintplanAstReflection extends langium.AbstractAstReflection {
                 },
                 word: {
                     name: PigmentField.word
+                }
+            },
+            superTypes: []
+        },
+        Price: {
+            name: Price.$type,
+            properties: {
+                amount: {
+                    name: Price.amount
+                },
+                currency: {
+                    name: Price.currency,
+                    optional: true
                 }
             },
             superTypes: []

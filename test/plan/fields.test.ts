@@ -54,6 +54,7 @@ function values(row: Field & { readonly word: string }): readonly [string, strin
     material: row.role === 'resin' ? ['damar', 'unknown'] : ['chalk-glue', 'unknown'],
     ingredient: ['PY43', 'PB29'],
     light: ['150 lux 3000 hours per year', '150 lux 2000 hours per year'],
+    price: ['12.50 EUR', '12.50 GBP'],
     swatch: row.word === 'tint' ? ['1:4 PW6 #c59a8c', '1:5 PW6 #c59a8c'] : ['#7a2b1d', '#7a2b1e'],
     allow: ['oily-rags because "one"', 'oily-rags because "two"'],
     unknown: ['unknown', 'unknown'],
@@ -98,6 +99,8 @@ more('plan', 'group', 'group all = sky', 'group all = sky, sea');
 more('plan', 'pigment', 'pigment mine like PY43', 'pigment mine like PY42');
 more('plan', 'paint', 'paint red = PR101 in linseed', 'paint red = PR101 in walnut');
 more('plan', 'oil', 'paint red = PR101 in linseed 30 % oil', 'paint red = PR101 in linseed 31 % oil');
+more('plan', 'tube', 'paint red = PR101 in linseed tube 40 ml', 'paint red = PR101 in linseed tube 37 ml');
+more('plan', 'price', 'paint red = PR101 in linseed price 9 EUR', 'paint red = PR101 in linseed price 9 GBP');
 more('record', 'paint unknown', 'paint red = unknown in oil', 'paint red = PR101 in oil');
 more('plan', 'medium', 'medium rich = 1 linseed', 'medium rich = 1 walnut');
 more('plan', 'mix', 'mix pale = 1 blue + 2 white', 'mix pale = 1 blue + 3 white');

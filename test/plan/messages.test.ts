@@ -171,6 +171,18 @@ const cases: readonly (readonly [text: string, message: string, fixed?: string])
   ['glaze a {\n  film ⟦0,5⟧ mm\n}', 'Decimals are written with a point: 0.5.', 'glaze a {\n  film 0.5 mm\n}'],
   ['mix a = ⟦0,5⟧ PB29 + 1 PW6', 'Decimals are written with a point: 0.5.', 'mix a = 0.5 PB29 + 1 PW6'],
   ['glaze a {\n  film ⟦8⟧\n}', 'This needs a unit: 8 µm.', 'glaze a {\n  film 8 µm\n}'],
+  ['paint a = PW6 in linseed tube ⟦40⟧', 'This needs a unit: 40 ml.', 'paint a = PW6 in linseed tube 40 ml'],
+  ['paint a = PW6 in linseed tube|', 'After ‘tube’ I expected what it holds, for instance ‘tube 40 ml’.'],
+  ['paint a = PW6 in linseed price ⟦12.50⟧', 'This needs a currency: 12.50 and three letters such as EUR.'],
+  [
+    'paint a = PW6 in linseed price 12.50 ⟦Taler⟧ tube 40 ml',
+    '‘Taler’ is no currency: write its three letters, such as EUR.',
+  ],
+  [
+    'paint a = PW6 in linseed price 12.50 ⟦eur⟧',
+    'Currencies are written in capitals: EUR.',
+    'paint a = PW6 in linseed price 12.50 EUR',
+  ],
   ['glaze a {\n  wait ⟦3 µm⟧\n}', '‘µm’ does not measure this; write hour, hours, h, day, days, week.'],
   ['glaze a {\n  coats ⟦3 µm⟧\n}', 'No unit belongs here: write 3.'],
   [

@@ -164,6 +164,7 @@ const OFFERS: { readonly [K in ValueKind]: (asked: Asked) => Item[] } = {
   text: nothing,
   note: nothing,
   light: nothing,
+  price: nothing,
   colour: nothing,
   unknown: nothing,
   film: ({ plan, said, joint }) =>
@@ -216,7 +217,9 @@ function clauseAt(declaration: string, said: string, joint: string | undefined):
     case 'medium':
       return opened ? mediumClauses.formula : [];
     case 'paint':
-      return joint === 'in' ? paintClauses.binder : opened ? paintClauses.formula : [];
+      if (joint === 'in') return paintClauses.binder;
+      if (/\sin\s+\S+\s/.test(said)) return [word('tube'), word('price')];
+      return opened ? paintClauses.formula : [];
     case 'pigment':
       return joint === 'like' ? pigmentClauses.like : said.trim() ? [word('like')] : [];
     case 'support':

@@ -224,6 +224,13 @@ interface Materials {
   readonly support: MaterialUse<Support>;
 }
 
+/** What one tube costs; the currency by its three letters of ISO 4217. */
+export interface Price {
+  readonly amount: Measure;
+  readonly currency: string;
+  readonly place: Place;
+}
+
 /** What a value of each kind is in the Plan. */
 export interface Values {
   readonly figure: Measure;
@@ -246,6 +253,7 @@ export interface Values {
   readonly material: Materials[keyof Materials];
   readonly ingredient: Ingredient;
   readonly light: Light;
+  readonly price: Price;
   readonly swatch: Swatch;
   readonly allow: Allow;
   readonly unknown: Place;

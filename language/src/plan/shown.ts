@@ -113,6 +113,12 @@ export const shown: { readonly [K in ValueKind]: Shown<Values[K]> } = {
     meant: (l) => [optionalMeant(l.lux), optionalMeant(l.hoursPerYear)],
     figures: (l) => [l.lux, l.hoursPerYear],
   },
+  price: {
+    words: (p) => `${p.amount.words} ${p.currency}`,
+    json: (p) => ({ amount: figure.json(p.amount), currency: p.currency }),
+    meant: (p) => [optionalMeant(p.amount), p.currency],
+    figures: (p) => [p.amount],
+  },
   swatch: {
     words: (s) =>
       spoken(

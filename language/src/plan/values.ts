@@ -31,6 +31,7 @@ import type {
   Place,
   Preparation,
   PrepareMethod,
+  Price,
   Quoted,
   Swatch,
   Values,
@@ -54,6 +55,7 @@ export type FieldNode = AstNode &
     readonly word: string;
     readonly ingredient?: Ast.Ingredient;
     readonly area?: Ast.Named;
+    readonly price?: Ast.Price;
   };
 
 type Parts<N> = Partial<Omit<N, keyof AstNode | 'word'>>;
@@ -185,6 +187,31 @@ function swatch(node: FieldNode, from: FieldAt): Swatch | undefined {
     : undefined;
 }
 
+/** Prices in different money are never added, so one without its currency counts for nothing. */
+function price(context: Context, node: Ast.Price | undefined, here: At): Price | undefined {
+  const amount = measure(context, node?.amount, here, 'count');
+  if (!node || !amount) return undefined;
+  const use = nameUse(node.currency, here);
+  const currency = use?.name.toUpperCase();
+  if (!use || !currency) {
+    problem(
+      context,
+      placeOf(node, here),
+      `This needs a currency: ${amount.words} and three letters such as EUR.`,
+    );
+    return undefined;
+  }
+  if (!/^[A-Z]{3}$/.test(currency)) {
+    problem(context, use.place, `‘${use.name}’ is no currency: write its three letters, such as EUR.`);
+    return undefined;
+  }
+  if (use.name !== currency)
+    problem(context, use.place, `Currencies are written in capitals: ${currency}.`, [
+      replaceFix(`Write ${currency}`, use.place, currency),
+    ]);
+  return { amount, currency, place: placeOf(node, here) };
+}
+
 const figure: Read<Measure> = (node, { reader, here }, row) =>
   measure(reader.context, node.value, here, row.unit ?? 'count');
 
@@ -292,6 +319,7 @@ export const reads: { readonly [K in ValueKind]: Read<Values[K]> } = {
     const hoursPerYear = measure(reader.context, node.hours, here, 'hours');
     return lux && { lux, hoursPerYear, place: placeOf(node, here) };
   },
+  price: (node, { reader, here }) => price(reader.context, node.price, here),
   swatch,
   allow: (node, { reader, here }) =>
     allowOf(
@@ -319,5 +347,6 @@ export const partOf: { readonly [K in ValueKind]?: keyof FieldNode } = {
   colour: 'colour',
   material: 'choice',
   ingredient: 'ingredient',
+  price: 'price',
   unknown: 'unknown',
 };

@@ -42,6 +42,14 @@ export const OIL_SHARE: Bounds = {
   high: 0.95,
   words: '0 to 95 % by mass',
 };
+export const TUBE: Bounds = {
+  what: 'A tube',
+  low: 1,
+  high: 5000,
+  words: '1 to 5000 ml',
+  positive: true,
+};
+export const PRICE: Bounds = { what: 'A price', low: 0, high: 1e6, words: '0 to 1,000,000' };
 export const HUMIDITY: Bounds = { ...SHARE, what: 'A humidity' };
 const LONG = { low: 0, high: 36_525, words: 'no time at all to 100 years' } as const;
 export const WAIT: Bounds = { ...LONG, what: 'A wait' };

@@ -32,6 +32,8 @@ export const paintClauses = {
   formula: { value: 'formula', of: 'paint' },
   binder: { value: 'material', role: 'binder', around: ['in', ''] },
   oil: { value: 'figure', unit: 'share', bounds: [bounds.OIL_SHARE], around: ['', 'oil'] },
+  tube: { value: 'figure', unit: 'tube', bounds: [bounds.TUBE], around: ['tube', ''] },
+  price: { value: 'price', bounds: [bounds.PRICE], around: ['price', ''] },
 } as const satisfies Clauses<Ast.Paint>;
 
 export const mediumClauses = {

@@ -47,6 +47,10 @@ function afterJoint(joint: string, first: string): string | undefined {
       return 'a pigment of the catalogue, for instance ‘like PY43’';
     case 'except':
       return 'areas';
+    case 'tube':
+      return 'what it holds, for instance ‘tube 40 ml’';
+    case 'price':
+      return 'what a tube costs, for instance ‘price 12.50 EUR’';
     case 'within':
       return 'how far it may be off, a ΔE00 such as 4';
     case 'at':

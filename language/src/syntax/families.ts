@@ -38,6 +38,7 @@ export const families = {
     convert: (v: number, u: string) => (u.endsWith('F') ? ((v - 32) * 5) / 9 : v),
   },
   room: { unit: 'm³', usual: 'm³', units: { 'm³': 1, m3: 1 } },
+  tube: { unit: 'ml', usual: 'ml', units: { ml: 1 } },
   lux: { unit: 'lux', usual: 'lux', units: { lux: 1 } },
   oilAbsorption: { unit: 'g per 100 g', usual: 'g/100g', units: { 'g/100g': 1 } },
   density: { unit: 'g/cm³', usual: 'g/cm³', units: { 'g/cm³': 1, 'g/cm3': 1 } },

@@ -31,6 +31,7 @@ export type ValueKind =
   | 'material'
   | 'ingredient'
   | 'light'
+  | 'price'
   | 'swatch'
   | 'allow'
   | 'unknown';

@@ -162,11 +162,13 @@ export const joiningWords = [
   'at',
   'unknown',
   'oil',
+  'tube',
+  'price',
   'color',
 ] as const;
 
 /** Reserved as words yet allowed as names, where the grammar leaves no doubt. */
-export const nameableWords = ['dry', 'light', 'oil'] as const;
+export const nameableWords = ['dry', 'light', 'oil', 'tube', 'price'] as const;
 
 const nameable: ReadonlySet<string> = new Set(nameableWords);
 const joining: ReadonlySet<string> = new Set(joiningWords);

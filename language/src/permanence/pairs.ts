@@ -50,19 +50,20 @@ function meetings(
 
 /** Every harmful meeting, layer by layer from the bottom. Films touch where one lies right on the other on some area. */
 export function harmingPairs(study: Pick<Study, 'layers'>): readonly HarmfulMeeting[] {
-  const pigments = new Map(
-    study.layers.map((l) => [l.layer.index, layerPigments(l).map((p) => p.pigment)] as const),
-  );
+  const pigments = study.layers.map((l) => layerPigments(l).map((p) => p.pigment));
+  const all = [...new Set(pigments.flat())];
+  // most palettes hold no two that do, and then no layer is looked at
+  if (!HARMING_PAIRS.some((p) => all.some(p.one) && all.some(p.other))) return [];
   /** the layer on top of each area so far: what the next one there touches */
   const top = new Map<string, number>();
   return study.layers.flatMap((layer) => {
     const { index } = layer.layer;
-    const here = pigments.get(index) ?? [];
+    const here = pigments[index] ?? [];
     const meets = meetings(here, here, [index, index], 'mixed');
     const touched = new Set(layer.areas.flatMap((area) => top.get(area) ?? []));
     for (const area of layer.areas) top.set(area, index);
     for (const below of touched) {
-      const there = pigments.get(below) ?? [];
+      const there = pigments[below] ?? [];
       meets.push(
         ...meetings(here, there, [index, below], 'touching'),
         ...meetings(there, here, [below, index], 'touching'),

@@ -30,8 +30,5 @@ export function formulaPigments({ layer: { colour } }: LayerStudy): readonly Pig
 }
 
 /** The pigments of a layer, in the order of its composition, else of its formula. */
-export function layerPigments(study: LayerStudy): readonly PigmentIn[] {
-  if (study.composition)
-    return study.composition.pigments.map(({ pigment, volumeFraction }) => ({ pigment, volumeFraction }));
-  return formulaPigments(study).map((pigment) => ({ pigment }));
-}
+export const layerPigments = (study: LayerStudy): readonly PigmentIn[] =>
+  study.composition?.pigments ?? formulaPigments(study).map((pigment) => ({ pigment }));

@@ -68,6 +68,9 @@ export const layerRows: readonly (Field & { readonly word: string })[] = Object.
 /** What one layer says, in the order of the table. */
 export const layerFacts = (layer: Layer): readonly Fact[] => factsOf(layer, layerFields, true);
 
+/** What of it has bounds. */
+export const boundedFacts = (layer: Layer): readonly Fact[] => factsOf(layer, layerFields, true, true);
+
 /** What to walk: `visible` adds what `use` brings in, `bounded` leaves out whatever has no bounds. */
 interface Walk {
   readonly visible?: boolean;

@@ -1,7 +1,8 @@
 /** Runs the rules over a plan and its study: the one place that knows `allow`, severities and order. */
 import { nearest } from '../materials/nearest.ts';
 import type { Allow, Layer, Plan, Severity } from '../plan/plan.ts';
-import type { Study } from '../results/study.ts';
+import { wordingOf } from '../plan/surroundings.ts';
+import type { LayerStudy, Study } from '../results/study.ts';
 import { withoutFollowing } from './doubtful.ts';
 import { gate, type Patience, type Reread } from './gate.ts';
 import { rules } from './index.ts';
@@ -22,16 +23,59 @@ export interface CheckSettings {
   readonly patience?: Patience;
 }
 
+const layerRules = rules.filter((r) => r.checkLayer);
 const ruleById = new Map(rules.map((r) => [r.id, r]));
 
-function reports(rule: Rule, plan: Plan, study: Study, strict: boolean): RuleReport[] {
-  if (strict) return [...rule.check(plan, study)];
+function reports(
+  rule: Rule,
+  plan: Plan,
+  said: () => Iterable<RuleReport>,
+  strict: boolean,
+): readonly RuleReport[] {
+  if (strict) return [...said()];
   try {
-    return [...rule.check(plan, study)];
+    return [...said()];
   } catch (error) {
     // one broken rule must not silence the others
     const message = `The rule ${quoted(rule.id)} could not look at this file (${error instanceof Error ? error.message : String(error)}). The other rules did.`;
     return [{ message, place: { uri: plan.uri, start: 0, end: 0 }, severity: 'info' }];
+  }
+}
+
+/** What a layer was when its rules were asked, and those of them that spoke or looked further. */
+interface Asked {
+  readonly drying: LayerStudy['drying'];
+  readonly open: readonly Rule[];
+}
+
+/** By the wording of a layer, which stands for all that the file says of it. */
+const asked = new WeakMap<object, Asked>();
+
+/** Reports of rules about single layers. A rule that was silent of a layer alone is silent until it changes. */
+function* layerReports(
+  plan: Plan,
+  study: Study,
+  ofLayers: readonly Rule[],
+  strict: boolean,
+): Generator<{ readonly rule: Rule; readonly report: RuleReport }> {
+  let looked = false;
+  const others = () => {
+    looked = true;
+    return study;
+  };
+  for (const layer of study.layers) {
+    const wording = wordingOf(layer.layer);
+    const before = wording && asked.get(wording);
+    // how a layer dries may rest on what was seen of others
+    const known = before && before.drying === layer.drying ? before.open : undefined;
+    const open: Rule[] = [];
+    for (const rule of known ?? ofLayers) {
+      looked = false;
+      const said = reports(rule, plan, () => rule.checkLayer?.(layer, others, plan) ?? [], strict);
+      for (const report of said) yield { rule, report };
+      if (looked || said.length > 0) open.push(rule);
+    }
+    if (wording && !known) asked.set(wording, { drying: layer.drying, open });
   }
 }
 
@@ -108,6 +152,11 @@ function judged(plan: Plan, study: Study, settings: CheckSettings): Finding[] {
 
   const findingsSoFar: Finding[] = plan.problems.map((p) => whole(p.rule, p.severity, levelled(p, p.rule)));
   const ran = new Set<string>();
+  const strict = settings.strict === true;
+  const tell = (rule: Rule, report: RuleReport): void => {
+    const finding = whole(rule.id, rule.severity, levelled(report, rule.id));
+    if (!silenced(finding)) findingsSoFar.push(finding);
+  };
   for (const rule of rules) {
     if (
       !rule.appliesTo.includes(plan.kind) ||
@@ -116,11 +165,11 @@ function judged(plan: Plan, study: Study, settings: CheckSettings): Finding[] {
     )
       continue;
     ran.add(rule.id);
-    for (const report of reports(rule, plan, study, settings.strict === true)) {
-      const finding = whole(rule.id, rule.severity, levelled(report, rule.id));
-      if (!silenced(finding)) findingsSoFar.push(finding);
-    }
+    for (const report of reports(rule, plan, () => rule.check?.(plan, study) ?? [], strict))
+      tell(rule, report);
   }
+  const ofLayers = layerRules.filter((r) => r.appliesTo.includes(plan.kind));
+  for (const { rule, report } of layerReports(plan, study, ofLayers, strict)) tell(rule, report);
   for (const { allow, layer } of given) {
     const rule = ruleById.get(allow.rule);
     if (!rule) {

@@ -1,7 +1,7 @@
 /** What a rule is. One file a rule; everything a user reads about it comes from that file. */
 import type { Source } from '../materials/types.ts';
 import type { Fix, Place, Plan, Severity } from '../plan/plan.ts';
-import type { Study } from '../results/study.ts';
+import type { LayerStudy, Study } from '../results/study.ts';
 import type { Theme } from './themes.ts';
 
 /**
@@ -38,6 +38,12 @@ export interface RuleReport {
   readonly unnecessary?: boolean;
 }
 
+/** What a file says outside its layers. */
+export type Outside = Pick<
+  Plan,
+  'kind' | 'studio' | 'support' | 'start' | 'made' | 'areas' | 'implicitArea' | 'visible'
+>;
+
 /** One rule: its words, what it rests on, where it speaks, and its check. */
 export interface Rule {
   readonly id: string;
@@ -59,5 +65,10 @@ export interface Rule {
   /** needs predicted colours: run after the cheap ones, off the typing path */
   readonly needsColour?: boolean;
   /** Findings, in any order. Must not throw on any plan, however broken; `study` has only what could be computed. */
-  check(plan: Plan, study: Study): Iterable<RuleReport>;
+  check?(plan: Plan, study: Study): Iterable<RuleReport>;
+  /**
+   * Findings about one layer, for rules that need no colour. `others` leads to all the rest; a rule that is silent
+   * without it is not asked of this layer again before the layer or what stands outside the layers changes.
+   */
+  checkLayer?(layer: LayerStudy, others: () => Study, outside: Outside): Iterable<RuleReport>;
 }

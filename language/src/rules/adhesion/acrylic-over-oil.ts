@@ -42,18 +42,18 @@ export const acrylicOverOil: Rule = {
   sources: [practice('oil over acrylic, never acrylic over oil')],
   restsOn: [],
   appliesTo: ['plan'],
-  *check(plan, study) {
-    for (const l of study.layers) {
-      const water = waterOf(l);
-      const oil = water && oilBelow(study, l);
-      if (!oil) continue;
-      yield {
-        message: `${labelAtStart(l.layer)} is ${water === 'acrylic' ? 'acrylic' : 'bound in water'} and lies over oil: ${label(oil.below.layer)}${on(plan, oil.area)}. It will not hold and peels. Lay it below the oil, or paint it in oil or alkyd.`,
-        place: l.layer.material?.place ?? l.layer.resin?.place ?? l.layer.namePlace,
-        layer: l.layer.index,
-        severity: water === 'acrylic' ? 'error' : 'warning',
-        related: [{ message: `${labelAtStart(oil.below.layer)} is oil`, place: oil.below.layer.namePlace }],
-      };
-    }
+  *checkLayer(l, others) {
+    const water = waterOf(l);
+    if (!water) return;
+    const study = others();
+    const oil = oilBelow(study, l);
+    if (!oil) return;
+    yield {
+      message: `${labelAtStart(l.layer)} is ${water === 'acrylic' ? 'acrylic' : 'bound in water'} and lies over oil: ${label(oil.below.layer)}${on(study.plan, oil.area)}. It will not hold and peels. Lay it below the oil, or paint it in oil or alkyd.`,
+      place: l.layer.material?.place ?? l.layer.resin?.place ?? l.layer.namePlace,
+      layer: l.layer.index,
+      severity: water === 'acrylic' ? 'error' : 'warning',
+      related: [{ message: `${labelAtStart(oil.below.layer)} is oil`, place: oil.below.layer.namePlace }],
+    };
   },
 };

@@ -19,21 +19,19 @@ export const asphaltBelow: Rule = {
   ],
   restsOn: [],
   appliesTo: ['plan'],
-  *check(_plan, study) {
-    for (const l of study.layers) {
-      if (
-        !isFilm(l) ||
-        !l.composition.pigments.some((p) => isAsphalt(p.pigment) && p.volumeFraction.likely > 0)
-      )
-        continue;
-      const upper = coveredBy(study, l.layer);
-      if (!upper) continue;
-      yield {
-        message: `${labelAtStart(l.layer)} holds asphaltum, and ${label(upper.layer)} lies on it: the asphalt never dries and tears what is above it. Mix the brown from a transparent iron oxide and a black.`,
-        place: pigmentPlace(l.layer, isAsphalt),
-        layer: l.layer.index,
-        related: [{ message: `${labelAtStart(upper.layer)} lies on it`, place: upper.layer.namePlace }],
-      };
-    }
+  *checkLayer(l, others) {
+    if (
+      !isFilm(l) ||
+      !l.composition.pigments.some((p) => isAsphalt(p.pigment) && p.volumeFraction.likely > 0)
+    )
+      return;
+    const upper = coveredBy(others(), l.layer);
+    if (!upper) return;
+    yield {
+      message: `${labelAtStart(l.layer)} holds asphaltum, and ${label(upper.layer)} lies on it: the asphalt never dries and tears what is above it. Mix the brown from a transparent iron oxide and a black.`,
+      place: pigmentPlace(l.layer, isAsphalt),
+      layer: l.layer.index,
+      related: [{ message: `${labelAtStart(upper.layer)} lies on it`, place: upper.layer.namePlace }],
+    };
   },
 };

@@ -42,44 +42,44 @@ export const beadingRisk: Rule = {
   ],
   restsOn: ['film'],
   appliesTo: ['plan'],
-  *check(plan, study) {
-    for (const upper of study.layers) {
-      const { layer } = upper;
-      if (!isOilFilm(upper) || layer.kind === 'varnish' || layer.prepare.length > 0) continue;
-      const u = upper.composition.fatness;
-      if (u.likely < BEADS.upper) continue;
-      const report = (message: string, sure: boolean, below?: LayerStudy): RuleReport => ({
-        message: `${message} ${TODO}`,
-        place: layer.namePlace,
-        layer: layer.index,
-        severity: sure ? 'warning' : 'info',
-        related: below
-          ? [{ message: `${labelAtStart(below.layer)} dries to a closed film`, place: below.layer.namePlace }]
-          : [],
-        fixes: fixes(plan, study, upper),
-      });
-      let gravest: RuleReport | undefined;
-      for (const { below, area } of touching(study, upper)) {
-        if (!isOilFilm(below) || below.layer.kind === 'varnish') continue;
-        const b = below.composition.fatness;
-        const days = daysPainted(below.layer, layer);
-        const wet = days !== undefined && below.drying !== undefined && days < below.drying.touchDry.low;
-        if (b.likely < BEADS.below || wet) continue;
-        const sure = b.low >= BEADS.below && u.low >= BEADS.upper;
-        if (gravest && (gravest.severity === 'warning' || !sure)) continue;
-        gravest = report(
-          `${labelAtStart(layer)} (fatness ${fatness(u.likely)}) may bead on the closed film of ${label(below.layer)}${on(plan, area)} (${fatness(b.likely)}): nothing is done to the surface.`,
-          sure,
-          below,
-        );
-      }
-      // its own coats lie on each other as layers do
-      if (!gravest && upper.coats > 1 && u.likely >= BEADS.below)
-        gravest = report(
-          `Each coat of ${label(layer)} (fatness ${fatness(u.likely)}) may bead on the one before: nothing is done to the surface between them.`,
-          u.low >= BEADS.below,
-        );
-      if (gravest) yield gravest;
+  *checkLayer(upper, others) {
+    const { layer } = upper;
+    if (!isOilFilm(upper) || layer.kind === 'varnish' || layer.prepare.length > 0) return;
+    const u = upper.composition.fatness;
+    if (u.likely < BEADS.upper) return;
+    const study = others();
+    const { plan } = study;
+    const report = (message: string, sure: boolean, below?: LayerStudy): RuleReport => ({
+      message: `${message} ${TODO}`,
+      place: layer.namePlace,
+      layer: layer.index,
+      severity: sure ? 'warning' : 'info',
+      related: below
+        ? [{ message: `${labelAtStart(below.layer)} dries to a closed film`, place: below.layer.namePlace }]
+        : [],
+      fixes: fixes(plan, study, upper),
+    });
+    let gravest: RuleReport | undefined;
+    for (const { below, area } of touching(study, upper)) {
+      if (!isOilFilm(below) || below.layer.kind === 'varnish') continue;
+      const b = below.composition.fatness;
+      const days = daysPainted(below.layer, layer);
+      const wet = days !== undefined && below.drying !== undefined && days < below.drying.touchDry.low;
+      if (b.likely < BEADS.below || wet) continue;
+      const sure = b.low >= BEADS.below && u.low >= BEADS.upper;
+      if (gravest && (gravest.severity === 'warning' || !sure)) continue;
+      gravest = report(
+        `${labelAtStart(layer)} (fatness ${fatness(u.likely)}) may bead on the closed film of ${label(below.layer)}${on(plan, area)} (${fatness(b.likely)}): nothing is done to the surface.`,
+        sure,
+        below,
+      );
     }
+    // its own coats lie on each other as layers do
+    if (!gravest && upper.coats > 1 && u.likely >= BEADS.below)
+      gravest = report(
+        `Each coat of ${label(layer)} (fatness ${fatness(u.likely)}) may bead on the one before: nothing is done to the surface between them.`,
+        u.low >= BEADS.below,
+      );
+    if (gravest) yield gravest;
   },
 };

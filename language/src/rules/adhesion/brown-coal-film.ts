@@ -27,22 +27,20 @@ export const brownCoalFilm: Rule = {
   ],
   restsOn: [],
   appliesTo: ['plan'],
-  *check(_plan, study) {
-    for (const l of study.layers) {
-      if (!isOilFilm(l)) continue;
-      const lastAsphalt = (p: Pigment): boolean => isAsphalt(p) && !coveredBy(study, l.layer);
-      const which = (p: Pigment): boolean => isBrownCoal(p) || lastAsphalt(p);
-      const share = shareOfPigment(l.composition, which);
-      if (share < SHARE - 1e-9) continue;
-      const pigment = l.composition.pigments.map((p) => p.pigment).find(which);
-      if (!pigment) continue;
-      const film = filmOf(l);
-      yield {
-        message: `${labelAtStart(l.layer)} is ${percent(share)} ${pigmentName(pigment)} by volume of its pigment, ${figure(film)} µm thick: the film stays soft and wrinkles or cracks. Take burnt umber with a black, or a transparent iron oxide.`,
-        place: pigmentPlace(l.layer, which),
-        layer: l.layer.index,
-        severity: film < VEIL_UM ? 'info' : 'warning',
-      };
-    }
+  *checkLayer(l, others) {
+    if (!isOilFilm(l)) return;
+    const lastAsphalt = (p: Pigment): boolean => isAsphalt(p) && !coveredBy(others(), l.layer);
+    const which = (p: Pigment): boolean => isBrownCoal(p) || lastAsphalt(p);
+    const share = shareOfPigment(l.composition, which);
+    if (share < SHARE - 1e-9) return;
+    const pigment = l.composition.pigments.map((p) => p.pigment).find(which);
+    if (!pigment) return;
+    const film = filmOf(l);
+    yield {
+      message: `${labelAtStart(l.layer)} is ${percent(share)} ${pigmentName(pigment)} by volume of its pigment, ${figure(film)} µm thick: the film stays soft and wrinkles or cracks. Take burnt umber with a black, or a transparent iron oxide.`,
+      place: pigmentPlace(l.layer, which),
+      layer: l.layer.index,
+      severity: film < VEIL_UM ? 'info' : 'warning',
+    };
   },
 };

@@ -20,27 +20,27 @@ export const groundUnsealed: Rule = {
   ],
   restsOn: [],
   appliesTo: ['plan'],
-  *check(plan, study) {
-    for (const upper of study.layers) {
-      const { layer } = upper;
-      if (!isOilFilm(upper) || layer.kind === 'size' || layer.kind === 'varnish') continue;
-      // a ground in oil is meant to sink in, a wash is the seal itself, and an oiling out has filled the pores
-      if (layer.kind === 'ground' || layer.kind === 'imprimatura' || filmOf(upper) <= SEAL_UM) continue;
-      if (layer.prepare.some((p) => p.method === 'oil-out')) continue;
-      for (const { below, area } of touching(study, upper)) {
-        const ground = below.layer.kind === 'ground' ? below.layer.material?.is : undefined;
-        // acrylic grounds are absorbent just so far that oil grips
-        if (!ground?.absorbent || ground.kind === 'acrylic') continue;
-        yield {
-          message: `${labelAtStart(layer)} is the first oil on ${label(below.layer)}${on(plan, area)}, which is absorbent: the oil sinks away and leaves it matt and weak. Seal the ground first.`,
-          place: layer.namePlace,
-          layer: layer.index,
-          severity: ground.kind === 'glue' || ground.id.endsWith('plaster') ? 'warning' : 'info',
-          related: [{ message: `${labelAtStart(below.layer)} is absorbent`, place: below.layer.namePlace }],
-          fixes: [layerAbove(plan, 'Seal the ground with glue size', below.layer, 'size', 'seal', 'glue')],
-        };
-        break;
-      }
+  *checkLayer(upper, others) {
+    const { layer } = upper;
+    if (!isOilFilm(upper) || layer.kind === 'size' || layer.kind === 'varnish') return;
+    // a ground in oil is meant to sink in, a wash is the seal itself, and an oiling out has filled the pores
+    if (layer.kind === 'ground' || layer.kind === 'imprimatura' || filmOf(upper) <= SEAL_UM) return;
+    if (layer.prepare.some((p) => p.method === 'oil-out')) return;
+    const study = others();
+    const { plan } = study;
+    for (const { below, area } of touching(study, upper)) {
+      const ground = below.layer.kind === 'ground' ? below.layer.material?.is : undefined;
+      // acrylic grounds are absorbent just so far that oil grips
+      if (!ground?.absorbent || ground.kind === 'acrylic') continue;
+      yield {
+        message: `${labelAtStart(layer)} is the first oil on ${label(below.layer)}${on(plan, area)}, which is absorbent: the oil sinks away and leaves it matt and weak. Seal the ground first.`,
+        place: layer.namePlace,
+        layer: layer.index,
+        severity: ground.kind === 'glue' || ground.id.endsWith('plaster') ? 'warning' : 'info',
+        related: [{ message: `${labelAtStart(below.layer)} is absorbent`, place: below.layer.namePlace }],
+        fixes: [layerAbove(plan, 'Seal the ground with glue size', below.layer, 'size', 'seal', 'glue')],
+      };
+      break;
     }
   },
 };

@@ -28,34 +28,32 @@ export const oilOutExcess: Rule = {
   ],
   restsOn: ['film'],
   appliesTo: ['plan'],
-  *check(_plan, study) {
-    for (const l of study.layers) {
-      const { layer } = l;
-      const times = layer.prepare.filter(isOilOut);
-      const again = times[1];
-      const about = { layer: layer.index };
-      if (again)
+  *checkLayer(l, others) {
+    const { layer } = l;
+    const times = layer.prepare.filter(isOilOut);
+    const again = times[1];
+    const about = { layer: layer.index };
+    if (again)
+      yield {
+        ...about,
+        place: again.place,
+        message: `${labelAtStart(layer)} is oiled out ${times.length} times over: about ${figure(times.length * PREPARATION['oil-out'].likely)} µm of bare oil between the layers. Once, rubbed off to a sheen, is enough.`,
+      };
+    else if (times[0] && l.coats >= MANY)
+      yield {
+        ...about,
+        place: times[0].place,
+        severity: 'info',
+        message: `${labelAtStart(layer)} is oiled out before each of its ${l.coats} coats: together about ${figure(l.coats * PREPARATION['oil-out'].likely)} µm of bare oil. Rub lightly between coats instead, or rub the oil off to a sheen.`,
+      };
+    if (isMediumAlone(layer) && layer.kind !== 'varnish' && layer.kind !== 'size' && isOilFilm(l)) {
+      const film = filmOf(l);
+      if (film > BREATH_UM + 1e-9 && coveredBy(others(), layer))
         yield {
           ...about,
-          place: again.place,
-          message: `${labelAtStart(layer)} is oiled out ${times.length} times over: about ${figure(times.length * PREPARATION['oil-out'].likely)} µm of bare oil between the layers. Once, rubbed off to a sheen, is enough.`,
+          place: layer.film?.place ?? layer.namePlace,
+          message: `${labelAtStart(layer)} is ${figure(film)} µm of medium without colour between the layers, more than a breath (${BREATH_UM} µm): it stays slippery and yellows. Rub it off to a sheen.`,
         };
-      else if (times[0] && l.coats >= MANY)
-        yield {
-          ...about,
-          place: times[0].place,
-          severity: 'info',
-          message: `${labelAtStart(layer)} is oiled out before each of its ${l.coats} coats: together about ${figure(l.coats * PREPARATION['oil-out'].likely)} µm of bare oil. Rub lightly between coats instead, or rub the oil off to a sheen.`,
-        };
-      if (isMediumAlone(layer) && layer.kind !== 'varnish' && layer.kind !== 'size' && isOilFilm(l)) {
-        const film = filmOf(l);
-        if (film > BREATH_UM + 1e-9 && coveredBy(study, layer))
-          yield {
-            ...about,
-            place: layer.film?.place ?? layer.namePlace,
-            message: `${labelAtStart(layer)} is ${figure(film)} µm of medium without colour between the layers, more than a breath (${BREATH_UM} µm): it stays slippery and yellows. Rub it off to a sheen.`,
-          };
-      }
     }
   },
 };

@@ -15,30 +15,28 @@ export const oilOutLeftLast: Rule = {
   sources: [practice('no oil on a finished picture; a varnish can be taken off, oil cannot')],
   restsOn: [],
   appliesTo: ['plan'],
-  *check(plan, study) {
-    for (const l of study.layers) {
-      const { layer } = l;
-      if (layer.kind === 'varnish') {
-        const p = layer.prepare.find((x) => x.method === 'oil-out');
-        if (p)
-          yield {
-            message: `${labelAtStart(layer)} is laid on a fresh oiling out: the oil is shut in, stays soft and yellows. Varnish the bare dry paint.`,
-            place: p.place,
-            layer: layer.index,
-            fixes: [
-              layer.prepare.length === 1
-                ? replace('Wipe off the dust only', p.place, 'prepare wipe')
-                : takeOut('Leave the oil out', plan, p.place),
-            ],
-          };
-      } else if (isMediumAlone(layer) && layer.kind !== 'size' && isOilFilm(l)) {
-        if (coveredBy(study, layer, (u) => u.layer.kind !== 'varnish')) continue;
+  *checkLayer(l, others) {
+    const { layer } = l;
+    if (layer.kind === 'varnish') {
+      const p = layer.prepare.find((x) => x.method === 'oil-out');
+      if (p)
         yield {
-          message: `${labelAtStart(layer)} leaves bare medium as the last thing on the picture: it yellows at the surface and cannot be taken off again. Paint into it on the same day, or wait for the varnish.`,
-          place: layer.namePlace,
+          message: `${labelAtStart(layer)} is laid on a fresh oiling out: the oil is shut in, stays soft and yellows. Varnish the bare dry paint.`,
+          place: p.place,
           layer: layer.index,
+          fixes: [
+            layer.prepare.length === 1
+              ? replace('Wipe off the dust only', p.place, 'prepare wipe')
+              : takeOut('Leave the oil out', others().plan, p.place),
+          ],
         };
-      }
+    } else if (isMediumAlone(layer) && layer.kind !== 'size' && isOilFilm(l)) {
+      if (coveredBy(others(), layer, (u) => u.layer.kind !== 'varnish')) return;
+      yield {
+        message: `${labelAtStart(layer)} leaves bare medium as the last thing on the picture: it yellows at the surface and cannot be taken off again. Paint into it on the same day, or wait for the varnish.`,
+        place: layer.namePlace,
+        layer: layer.index,
+      };
     }
   },
 };

@@ -38,18 +38,17 @@ export const residueAgent: Rule = {
   ],
   restsOn: [],
   appliesTo: ['plan'],
-  *check(plan, study) {
-    for (const l of study.layers)
-      for (const p of l.layer.prepare) {
-        const left = leftBy(p);
-        if (left?.verdict !== 'residue' || !p.agent) continue;
-        const other = instead(p, spiritFor(plan));
-        yield {
-          message: `${labelAtStart(l.layer)} is prepared with ${quoted(p.agent.name)}, which leaves a residue. ${left.why} Take ${quoted(other)}, which leaves nothing in the way.`,
-          place: p.agent.place,
-          layer: l.layer.index,
-          fixes: [replace(`Use ${other}`, p.agent.place, other)],
-        };
-      }
+  *checkLayer(l, _others, plan) {
+    for (const p of l.layer.prepare) {
+      const left = leftBy(p);
+      if (left?.verdict !== 'residue' || !p.agent) continue;
+      const other = instead(p, spiritFor(plan));
+      yield {
+        message: `${labelAtStart(l.layer)} is prepared with ${quoted(p.agent.name)}, which leaves a residue. ${left.why} Take ${quoted(other)}, which leaves nothing in the way.`,
+        place: p.agent.place,
+        layer: l.layer.index,
+        fixes: [replace(`Use ${other}`, p.agent.place, other)],
+      };
+    }
   },
 };

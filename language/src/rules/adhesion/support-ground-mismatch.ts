@@ -45,13 +45,16 @@ function mismatch(
 
 /** The lowest layer of each area, once. */
 function lowest(study: Study): LayerStudy[] {
-  const seen = new Set<string>();
-  return study.layers.filter((l) => {
-    if (l.layer.kind === 'drawing') return false;
-    const first = l.areas.some((a) => !seen.has(a));
-    for (const a of l.areas) seen.add(a);
-    return first;
-  });
+  const bare = new Set(study.areas.map((a) => a.name));
+  const first: LayerStudy[] = [];
+  for (const l of study.layers) {
+    if (bare.size === 0) break;
+    if (l.layer.kind === 'drawing') continue;
+    let lowest = false;
+    for (const a of l.areas) lowest = bare.delete(a) || lowest;
+    if (lowest) first.push(l);
+  }
+  return first;
 }
 
 function* oilOnFibres(plan: Plan, study: Study, support: Support): Generator<RuleReport> {
@@ -100,13 +103,13 @@ export const supportGroundMismatch: Rule = {
   *check(plan, study) {
     const support = plan.support?.material?.is;
     if (!support) return;
-    for (const l of study.layers) {
-      const ground = l.layer.material?.is;
-      if (!ground || l.layer.kind !== 'ground') continue;
-      const on = [l.layer.material, plan.support?.material].map((m) => quoted(m?.name ?? '')).join(' on ');
-      const said = mismatch(ground, support, on);
-      if (said) yield { ...said, place: l.layer.material?.place ?? l.layer.namePlace, layer: l.layer.index };
-    }
     yield* oilOnFibres(plan, study, support);
+  },
+  *checkLayer({ layer }, _others, { support }) {
+    const ground = layer.material?.is;
+    if (!ground || layer.kind !== 'ground' || !support?.material?.is) return;
+    const on = [layer.material, support.material].map((m) => quoted(m?.name ?? '')).join(' on ');
+    const said = mismatch(ground, support.material.is, on);
+    if (said) yield { ...said, place: layer.material?.place ?? layer.namePlace, layer: layer.index };
   },
 };

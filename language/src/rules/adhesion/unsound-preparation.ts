@@ -15,23 +15,22 @@ export const unsoundPreparation: Rule = {
   sources: [practice('nothing stays between the layers but paint; each agent’s entry tells why')],
   restsOn: [],
   appliesTo: ['plan'],
-  *check(plan, study) {
-    for (const l of study.layers)
-      for (const p of l.layer.prepare) {
-        const left = leftBy(p);
-        if (!left || left.verdict === 'residue' || !p.agent) continue;
-        const spirit = spiritFor(plan);
-        yield {
-          message: `${labelAtStart(l.layer)} is prepared with ${quoted(p.agent.name)}, which ${left.verdict === 'film' ? 'leaves a film of its own' : 'attacks the film'}. ${left.why} Take a light abrasion, a breath of oil or a wipe with spirit instead.`,
-          place: p.agent.place,
-          layer: l.layer.index,
-          fixes: [
-            ...(mayAbrade(study, l)
-              ? [prepareInstead(plan, l.layer, p, 'Rub lightly instead', 'abrade')]
-              : []),
-            prepareInstead(plan, l.layer, p, `Wipe with ${spirit} instead`, 'wipe', spirit),
-          ],
-        };
-      }
+  *checkLayer(l, others) {
+    for (const p of l.layer.prepare) {
+      const left = leftBy(p);
+      if (!left || left.verdict === 'residue' || !p.agent) continue;
+      const study = others();
+      const { plan } = study;
+      const spirit = spiritFor(plan);
+      yield {
+        message: `${labelAtStart(l.layer)} is prepared with ${quoted(p.agent.name)}, which ${left.verdict === 'film' ? 'leaves a film of its own' : 'attacks the film'}. ${left.why} Take a light abrasion, a breath of oil or a wipe with spirit instead.`,
+        place: p.agent.place,
+        layer: l.layer.index,
+        fixes: [
+          ...(mayAbrade(study, l) ? [prepareInstead(plan, l.layer, p, 'Rub lightly instead', 'abrade')] : []),
+          prepareInstead(plan, l.layer, p, `Wipe with ${spirit} instead`, 'wipe', spirit),
+        ],
+      };
+    }
   },
 };

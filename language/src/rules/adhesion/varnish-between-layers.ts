@@ -13,21 +13,19 @@ export const varnishBetweenLayers: Rule = {
   sources: [practice('varnish is the last layer and can be taken off')],
   restsOn: [],
   appliesTo: ['plan'],
-  *check(_plan, study) {
-    for (const l of study.layers) {
-      if (l.layer.kind !== 'varnish') continue;
-      const upper = coveredBy(
-        study,
-        l.layer,
-        (u) => !['varnish', 'retouching', 'deposit'].includes(u.layer.kind),
-      );
-      if (!upper) continue;
-      yield {
-        message: `${labelAtStart(l.layer)} lies under ${label(upper.layer)}: at the first cleaning the paint above goes with it. Varnish last; oil out instead where darks have sunk.`,
-        place: l.layer.namePlace,
-        layer: l.layer.index,
-        related: [{ message: `${labelAtStart(upper.layer)} lies on it`, place: upper.layer.namePlace }],
-      };
-    }
+  *checkLayer(l, others) {
+    if (l.layer.kind !== 'varnish') return;
+    const upper = coveredBy(
+      others(),
+      l.layer,
+      (u) => !['varnish', 'retouching', 'deposit'].includes(u.layer.kind),
+    );
+    if (!upper) return;
+    yield {
+      message: `${labelAtStart(l.layer)} lies under ${label(upper.layer)}: at the first cleaning the paint above goes with it. Varnish last; oil out instead where darks have sunk.`,
+      place: l.layer.namePlace,
+      layer: l.layer.index,
+      related: [{ message: `${labelAtStart(upper.layer)} lies on it`, place: upper.layer.namePlace }],
+    };
   },
 };

@@ -35,23 +35,21 @@ export const zincInFilm: Rule = {
   ],
   restsOn: ['film'],
   appliesTo: ['plan'],
-  *check(plan, study) {
+  *checkLayer(l, _others, plan) {
     // a support nobody named is taken as canvas, the worse case
     const kind = plan.support?.material?.is?.kind;
     const flexible = kind === undefined || kind === 'flexible' || kind === 'paper';
-    for (const l of study.layers) {
-      if (!isOilFilm(l) || l.layer.kind === 'ground') continue;
-      const share = l.composition.pigments
-        .filter((p) => isZincWhite(p.pigment))
-        .reduce((sum, p) => sum + p.massFraction.likely, 0);
-      const severity = severityOf(l, share, flexible);
-      if (!severity) continue;
-      yield {
-        message: `${labelAtStart(l.layer)} holds zinc white, ${percent(share)} of its dry film by mass: with oil it turns brittle within years${flexible ? ', and on a support that bends it cracks and lifts' : ''}. Use titanium white, or lead white where law and care allow it.`,
-        place: pigmentPlace(l.layer, isZincWhite),
-        layer: l.layer.index,
-        severity,
-      };
-    }
+    if (!isOilFilm(l) || l.layer.kind === 'ground') return;
+    const share = l.composition.pigments
+      .filter((p) => isZincWhite(p.pigment))
+      .reduce((sum, p) => sum + p.massFraction.likely, 0);
+    const severity = severityOf(l, share, flexible);
+    if (!severity) return;
+    yield {
+      message: `${labelAtStart(l.layer)} holds zinc white, ${percent(share)} of its dry film by mass: with oil it turns brittle within years${flexible ? ', and on a support that bends it cracks and lifts' : ''}. Use titanium white, or lead white where law and care allow it.`,
+      place: pigmentPlace(l.layer, isZincWhite),
+      layer: l.layer.index,
+      severity,
+    };
   },
 };

@@ -43,26 +43,24 @@ export const filmTooThickForKind: Rule = {
   ],
   restsOn: ['film'],
   appliesTo: ['plan'],
-  *check(_plan, study) {
-    for (const { layer, coats } of study.layers) {
-      const most = MOST[layer.kind];
-      const film = layer.film;
-      if (!most || !film || film.given === 'unknown') continue;
-      const coat = film.value.likely;
-      const all = coat * coats;
-      const thick = coat > most.film + 1e-9;
-      // beyond belief is another rule's: a slip of the unit
-      if ((!thick && !(all > most.all + 1e-9)) || coat > 2000) continue;
-      const sum = coats > 1 ? `, ${figure(all)} µm in its ${coats} coats` : '';
-      const limit = thick ? `${most.film} µm a coat` : `${most.all} µm in all`;
-      yield {
-        message: `${labelAtStart(layer)} has a film of ${figure(coat)} µm a coat${sum}: more than the ${limit} up to which it works as ${a(layer.kind)}. Lay it thinner${coats > 1 ? ', or in fewer coats' : ''}${most.beyond ? `, or call it ${a(most.beyond)}` : ''}.`,
-        place: thick ? film.place : (layer.coats?.place ?? film.place),
-        layer: layer.index,
-        // a film built up in coats that are thin enough each dries soundly
-        severity: thick || most.all === most.film ? 'warning' : 'info',
-        fixes: most.beyond ? [replace(`Call it ${a(most.beyond)}`, layer.kindPlace, most.beyond)] : [],
-      };
-    }
+  *checkLayer({ layer, coats }) {
+    const most = MOST[layer.kind];
+    const film = layer.film;
+    if (!most || !film || film.given === 'unknown') return;
+    const coat = film.value.likely;
+    const all = coat * coats;
+    const thick = coat > most.film + 1e-9;
+    // beyond belief is another rule's: a slip of the unit
+    if ((!thick && !(all > most.all + 1e-9)) || coat > 2000) return;
+    const sum = coats > 1 ? `, ${figure(all)} µm in its ${coats} coats` : '';
+    const limit = thick ? `${most.film} µm a coat` : `${most.all} µm in all`;
+    yield {
+      message: `${labelAtStart(layer)} has a film of ${figure(coat)} µm a coat${sum}: more than the ${limit} up to which it works as ${a(layer.kind)}. Lay it thinner${coats > 1 ? ', or in fewer coats' : ''}${most.beyond ? `, or call it ${a(most.beyond)}` : ''}.`,
+      place: thick ? film.place : (layer.coats?.place ?? film.place),
+      layer: layer.index,
+      // a film built up in coats that are thin enough each dries soundly
+      severity: thick || most.all === most.film ? 'warning' : 'info',
+      fixes: most.beyond ? [replace(`Call it ${a(most.beyond)}`, layer.kindPlace, most.beyond)] : [],
+    };
   },
 };

@@ -1,5 +1,5 @@
-import type { LayerStudy } from '../../results/study.ts';
-import type { Rule } from '../rule.ts';
+import type { LayerStudy, Study } from '../../results/study.ts';
+import type { Rule, RuleReport } from '../rule.ts';
 import { touching } from '../shared/beneath.ts';
 import { coveredBy } from '../shared/films.ts';
 import { daysAfter, daysPainted, waitLonger } from '../shared/laid.ts';
@@ -23,12 +23,12 @@ export const groundNotCured: Rule = {
   ],
   restsOn: ['time', 'climate'],
   appliesTo: ['plan'],
-  *check(_plan, study) {
-    for (const l of study.layers) {
-      const { wait, painted } = l.layer;
-      if (!isGround(l) || !l.drying || !wait || wait.given === 'unknown' || painted) continue;
+  *checkLayer(l, others) {
+    const { wait, painted } = l.layer;
+    if (painted) yield* onYoungGround(others(), l);
+    else if (isGround(l) && l.drying && wait && wait.given !== 'unknown') {
       const { ready } = l.drying;
-      if (wait.value.likely >= ready.likely - HAIR || !coveredBy(study, l.layer)) continue;
+      if (wait.value.likely >= ready.likely - HAIR || !coveredBy(others(), l.layer)) return;
       const least = wait.value.likely < ready.low - HAIR;
       yield {
         message: `${labelAtStart(l.layer)} wants ${span(ready, 'days')}, usually ${figure(ready.likely)}; a wait of ${wait.words} is ${least ? 'less than the least' : 'short'}. The calendar follows the ground; let the plan say so too.`,
@@ -38,24 +38,26 @@ export const groundNotCured: Rule = {
         fixes: waitLonger(l.layer, ready.likely),
       };
     }
-    for (const upper of study.layers)
-      for (const { below } of touching(study, upper)) {
-        const days = daysPainted(below.layer, upper.layer);
-        if (!isGround(below) || isGround(upper) || !below.drying || days === undefined || days < 0) continue;
-        const { ready } = below.drying;
-        if (days >= ready.likely - HAIR) continue;
-        yield {
-          message: `${labelAtStart(upper.layer)} was painted ${daysAfter(days)} ${label(below.layer)}, which wants ${span(ready, 'days')}, usually ${figure(ready.likely)}. Let both stand before anything more.`,
-          place: upper.layer.painted?.place ?? upper.layer.namePlace,
-          layer: upper.layer.index,
-          severity: days < ready.low - HAIR ? 'warning' : 'info',
-          related: [
-            {
-              message: `${labelAtStart(below.layer)} was laid`,
-              place: below.layer.painted?.place ?? below.layer.namePlace,
-            },
-          ],
-        };
-      }
   },
 };
+
+function* onYoungGround(study: Study, upper: LayerStudy): Generator<RuleReport> {
+  for (const { below } of touching(study, upper)) {
+    const days = daysPainted(below.layer, upper.layer);
+    if (!isGround(below) || isGround(upper) || !below.drying || days === undefined || days < 0) continue;
+    const { ready } = below.drying;
+    if (days >= ready.likely - HAIR) continue;
+    yield {
+      message: `${labelAtStart(upper.layer)} was painted ${daysAfter(days)} ${label(below.layer)}, which wants ${span(ready, 'days')}, usually ${figure(ready.likely)}. Let both stand before anything more.`,
+      place: upper.layer.painted?.place ?? upper.layer.namePlace,
+      layer: upper.layer.index,
+      severity: days < ready.low - HAIR ? 'warning' : 'info',
+      related: [
+        {
+          message: `${labelAtStart(below.layer)} was laid`,
+          place: below.layer.painted?.place ?? below.layer.namePlace,
+        },
+      ],
+    };
+  }
+}

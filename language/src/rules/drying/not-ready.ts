@@ -1,4 +1,3 @@
-import type { Plan } from '../../plan/plan.ts';
 import type { LayerStudy, Study } from '../../results/study.ts';
 import type { Rule, RuleReport } from '../rule.ts';
 import { touching } from '../shared/beneath.ts';
@@ -9,55 +8,52 @@ import { figure, label, labelAtStart, ours, practice, span } from '../shared/wor
 const counts = (l: LayerStudy): boolean => !['ground', 'size', 'drawing'].includes(l.layer.kind);
 
 /** Painted dates against the interval: an error where even the fastest drying would not do. */
-function* tooEarly(plan: Plan, study: Study): Generator<RuleReport> {
-  for (const upper of study.layers)
-    for (const { below, area } of touching(study, upper)) {
-      const days = daysPainted(below.layer, upper.layer);
-      const { drying } = below;
-      if (days === undefined || days < 0 || !drying || !counts(below)) continue;
-      if (days >= drying.ready.likely - 1e-6) continue;
-      const where = `${labelAtStart(upper.layer)} was painted ${daysAfter(days)} ${label(below.layer)} below it${on(plan, area)}`;
-      const about = {
-        place: upper.layer.painted?.place ?? upper.layer.namePlace,
-        layer: upper.layer.index,
-        related: [
-          {
-            message: `${labelAtStart(below.layer)} is ready after ${span(drying.ready, 'days')}`,
-            place: below.layer.painted?.place ?? below.layer.namePlace,
-          },
-        ],
+function* tooEarly(upper: LayerStudy, study: Study): Generator<RuleReport> {
+  for (const { below, area } of touching(study, upper)) {
+    const days = daysPainted(below.layer, upper.layer);
+    const { drying } = below;
+    if (days === undefined || days < 0 || !drying || !counts(below)) continue;
+    if (days >= drying.ready.likely - 1e-6) continue;
+    const where = `${labelAtStart(upper.layer)} was painted ${daysAfter(days)} ${label(below.layer)} below it${on(study.plan, area)}`;
+    const about = {
+      place: upper.layer.painted?.place ?? upper.layer.namePlace,
+      layer: upper.layer.index,
+      related: [
+        {
+          message: `${labelAtStart(below.layer)} is ready after ${span(drying.ready, 'days')}`,
+          place: below.layer.painted?.place ?? below.layer.namePlace,
+        },
+      ],
+    };
+    const wet = days <= drying.open.low && upper.layer.kind !== 'glaze' && upper.layer.kind !== 'varnish';
+    if (wet)
+      yield {
+        ...about,
+        severity: 'info',
+        message: `${where}, into wet paint: they dry as one film. If that is meant, reckon with the thickness of both; if not, wait ${span(drying.ready, 'days')}.`,
       };
-      const wet = days <= drying.open.low && upper.layer.kind !== 'glaze' && upper.layer.kind !== 'varnish';
-      if (wet)
-        yield {
-          ...about,
-          severity: 'info',
-          message: `${where}, into wet paint: they dry as one film. If that is meant, reckon with the thickness of both; if not, wait ${span(drying.ready, 'days')}.`,
-        };
-      else
-        yield {
-          ...about,
-          severity: days < drying.ready.low - 1e-6 ? 'error' : 'warning',
-          message: `${where}, which is ready to be painted over after ${span(drying.ready, 'days')}, about ${figure(drying.ready.likely)}: it ${days < drying.ready.low ? 'was' : 'may have been'} too early. The skin below tears or lifts; let both firm well before anything more.`,
-        };
-    }
+    else
+      yield {
+        ...about,
+        severity: days < drying.ready.low - 1e-6 ? 'error' : 'warning',
+        message: `${where}, which is ready to be painted over after ${span(drying.ready, 'days')}, about ${figure(drying.ready.likely)}: it ${days < drying.ready.low ? 'was' : 'may have been'} too early. The skin below tears or lifts; let both firm well before anything more.`,
+      };
+  }
 }
 
 /** A wait shorter than the layer takes. */
-function* shortWaits(study: Study): Generator<RuleReport> {
-  for (const l of study.layers) {
-    const { wait } = l.layer;
-    if (!wait || wait.given === 'unknown' || !l.drying || !counts(l) || l.layer.painted) continue;
-    const { ready } = l.drying;
-    if (wait.value.likely >= ready.likely - 1e-6 || !coveredBy(study, l.layer)) continue;
-    yield {
-      severity: 'info',
-      message: `${labelAtStart(l.layer)} is likely ready after ${figure(ready.likely)} days (${span(ready, 'days')}), later than its wait of ${wait.words}: the calendar follows the drying.`,
-      place: wait.place,
-      layer: l.layer.index,
-      fixes: waitLonger(l.layer, ready.likely),
-    };
-  }
+function* shortWait(l: LayerStudy, others: () => Study): Generator<RuleReport> {
+  const { wait } = l.layer;
+  if (!wait || wait.given === 'unknown' || !l.drying || !counts(l)) return;
+  const { ready } = l.drying;
+  if (wait.value.likely >= ready.likely - 1e-6 || !coveredBy(others(), l.layer)) return;
+  yield {
+    severity: 'info',
+    message: `${labelAtStart(l.layer)} is likely ready after ${figure(ready.likely)} days (${span(ready, 'days')}), later than its wait of ${wait.words}: the calendar follows the drying.`,
+    place: wait.place,
+    layer: l.layer.index,
+    fixes: waitLonger(l.layer, ready.likely),
+  };
 }
 
 /** Painted over before it could bear it. */
@@ -75,8 +71,8 @@ export const notReady: Rule = {
   ],
   restsOn: ['film', 'time', 'climate'],
   appliesTo: ['plan'],
-  *check(plan, study) {
-    yield* tooEarly(plan, study);
-    yield* shortWaits(study);
+  *checkLayer(l, others) {
+    if (l.layer.painted) yield* tooEarly(l, others());
+    else yield* shortWait(l, others);
   },
 };

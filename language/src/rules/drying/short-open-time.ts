@@ -13,7 +13,8 @@ import { figure, labelAtStart, ours, practice, published } from '../shared/words
 
 const HOURS = 24;
 
-const sessionHours = ({ studio }: Plan): number => studio.session?.value.likely ?? SESSION_HOURS;
+const sessionHours = ({ studio }: Pick<Plan, 'studio'>): number =>
+  studio.session?.value.likely ?? SESSION_HOURS;
 
 function fixes(plan: Plan, study: Study, film: FilmStudy) {
   const temperature = plan.studio.temperature?.value ?? TEMPERATURE;
@@ -48,19 +49,17 @@ export const shortOpenTime: Rule = {
   ],
   restsOn: ['film', 'climate', 'air'],
   appliesTo: ['plan'],
-  *check(plan, study) {
-    const session = sessionHours(plan);
-    if (!(session > 0)) return;
-    for (const l of study.layers) {
-      if (l.layer.wipeOut.length === 0 || !isOilFilm(l) || !l.drying) continue;
-      const { low, high } = l.drying.open;
-      if (low * HOURS >= session - 1e-6) continue;
-      yield {
-        message: `${labelAtStart(l.layer)} is to be wiped out, and may set after ${figure(low * HOURS)} hours (open ${figure(low * HOURS)} to ${figure(high * HOURS)}): the sitting lasts ${figure(session)}. Take a medium with a slower oil, or wipe at once.`,
-        place: l.layer.fields.find((f) => f.name === 'wipe-out')?.place ?? l.layer.namePlace,
-        layer: l.layer.index,
-        fixes: fixes(plan, study, l),
-      };
-    }
+  *checkLayer(l, others, file) {
+    const session = sessionHours(file);
+    if (!(session > 0) || l.layer.wipeOut.length === 0 || !isOilFilm(l) || !l.drying) return;
+    const { low, high } = l.drying.open;
+    if (low * HOURS >= session - 1e-6) return;
+    const study = others();
+    yield {
+      message: `${labelAtStart(l.layer)} is to be wiped out, and may set after ${figure(low * HOURS)} hours (open ${figure(low * HOURS)} to ${figure(high * HOURS)}): the sitting lasts ${figure(session)}. Take a medium with a slower oil, or wipe at once.`,
+      place: l.layer.fields.find((f) => f.name === 'wipe-out')?.place ?? l.layer.namePlace,
+      layer: l.layer.index,
+      fixes: fixes(study.plan, study, l),
+    };
   },
 };

@@ -33,22 +33,20 @@ export const slowUnderlayer: Rule = {
   ],
   restsOn: ['film'],
   appliesTo: ['plan'],
-  *check(_plan, study) {
-    for (const l of study.layers) {
-      if (!isOilFilm(l) || isMostlyAlkyd(l.composition) || l.layer.kind === 'varnish') continue;
-      const film = filmOf(l);
-      if (film < FILM.info || !isCovered(study, l.layer)) continue;
-      const slow = shareOfPigment(l.composition, isSlow);
-      const very = shareOfPigment(l.composition, isVerySlow);
-      if (slow < SHARE.slow && very < SHARE.verySlow) continue;
-      const which = l.composition.pigments.map((p) => p.pigment).filter(isSlow);
-      const firm = l.drying ? ` It may be firm only after ${figure(l.drying.firm.high)} days.` : '';
-      yield {
-        message: `${labelAtStart(l.layer)} holds ${listed(which.map(pigmentName))}, ${percent(slow)} of its pigment by volume. Such colours hold back their oil: ${figure(film)} µm thick and with layers on it, it stays soft below.${firm} Keep it thin, or for later layers.`,
-        place: pigmentPlace(l.layer, isSlow),
-        layer: l.layer.index,
-        severity: very >= SHARE.verySlow || film >= FILM.warning ? 'warning' : 'info',
-      };
-    }
+  *checkLayer(l, others) {
+    if (!isOilFilm(l) || isMostlyAlkyd(l.composition) || l.layer.kind === 'varnish') return;
+    const film = filmOf(l);
+    if (film < FILM.info) return;
+    const slow = shareOfPigment(l.composition, isSlow);
+    const very = shareOfPigment(l.composition, isVerySlow);
+    if ((slow < SHARE.slow && very < SHARE.verySlow) || !isCovered(others(), l.layer)) return;
+    const which = l.composition.pigments.map((p) => p.pigment).filter(isSlow);
+    const firm = l.drying ? ` It may be firm only after ${figure(l.drying.firm.high)} days.` : '';
+    yield {
+      message: `${labelAtStart(l.layer)} holds ${listed(which.map(pigmentName))}, ${percent(slow)} of its pigment by volume. Such colours hold back their oil: ${figure(film)} µm thick and with layers on it, it stays soft below.${firm} Keep it thin, or for later layers.`,
+      place: pigmentPlace(l.layer, isSlow),
+      layer: l.layer.index,
+      severity: very >= SHARE.verySlow || film >= FILM.warning ? 'warning' : 'info',
+    };
   },
 };

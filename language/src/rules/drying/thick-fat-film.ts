@@ -36,17 +36,15 @@ export const thickFatFilm: Rule = {
   ],
   restsOn: ['film'],
   appliesTo: ['plan'],
-  *check(_plan, study) {
-    for (const l of study.layers) {
-      if (!isOilFilm(l) || l.layer.kind === 'varnish' || !isThickAndFat(l.composition)) continue;
-      const { fatness: fat, dryFilm } = l.composition;
-      yield {
-        message: `${labelAtStart(l.layer)} is fat (fatness ${fatness(fat.likely)}) and ${figure(dryFilm.likely)} µm thick in one coat: it skins over and wrinkles. Lay it in thin coats, or take less medium.`,
-        place: l.layer.film?.place ?? l.layer.namePlace,
-        layer: l.layer.index,
-        severity: fat.low >= FAT_FILM.fatness && dryFilm.low >= FAT_FILM.film ? 'warning' : 'info',
-        fixes: inCoats(l.layer),
-      };
-    }
+  *checkLayer(l) {
+    if (!isOilFilm(l) || l.layer.kind === 'varnish' || !isThickAndFat(l.composition)) return;
+    const { fatness: fat, dryFilm } = l.composition;
+    yield {
+      message: `${labelAtStart(l.layer)} is fat (fatness ${fatness(fat.likely)}) and ${figure(dryFilm.likely)} µm thick in one coat: it skins over and wrinkles. Lay it in thin coats, or take less medium.`,
+      place: l.layer.film?.place ?? l.layer.namePlace,
+      layer: l.layer.index,
+      severity: fat.low >= FAT_FILM.fatness && dryFilm.low >= FAT_FILM.film ? 'warning' : 'info',
+      fixes: inCoats(l.layer),
+    };
   },
 };

@@ -43,23 +43,20 @@ export const varnishTooEarly: Rule = {
   sources: [practice('six months to a year between the last paint and the varnish')],
   restsOn: ['film', 'time', 'climate'],
   appliesTo: ['plan'],
-  *check(plan, study) {
-    for (const l of study.layers) {
-      if (l.layer.kind !== 'varnish') continue;
-      const lowest = youngest(study, l);
-      if (!lowest || lowest.days >= LEAST_DAYS - 1e-6) continue;
-      const { below, area, days } = lowest;
-      const thin = (l.dryFilm?.likely ?? 0) <= RETOUCHING_UM;
-      yield {
-        message: `${labelAtStart(l.layer)} lies ${daysAfter(Math.max(0, days))} ${label(below.layer)}${on(plan, area)}; paint wants six months at least (about ${Math.ceil(LEAST_DAYS)} days) before it is varnished.${thin ? ' So thin, it may pass as a retouching varnish.' : ' Wait, or lay only a breath of it for now.'}`,
-        place: l.layer.after?.place ?? l.layer.painted?.place ?? l.layer.namePlace,
-        layer: l.layer.index,
-        severity: thin ? 'info' : 'warning',
-        related: [
-          { message: `${labelAtStart(below.layer)} is the last paint`, place: below.layer.namePlace },
-        ],
-        fixes: l.layer.painted ? [] : afterLonger(l.layer),
-      };
-    }
+  *checkLayer(l, others) {
+    if (l.layer.kind !== 'varnish') return;
+    const study = others();
+    const lowest = youngest(study, l);
+    if (!lowest || lowest.days >= LEAST_DAYS - 1e-6) return;
+    const { below, area, days } = lowest;
+    const thin = (l.dryFilm?.likely ?? 0) <= RETOUCHING_UM;
+    yield {
+      message: `${labelAtStart(l.layer)} lies ${daysAfter(Math.max(0, days))} ${label(below.layer)}${on(study.plan, area)}; paint wants six months at least (about ${Math.ceil(LEAST_DAYS)} days) before it is varnished.${thin ? ' So thin, it may pass as a retouching varnish.' : ' Wait, or lay only a breath of it for now.'}`,
+      place: l.layer.after?.place ?? l.layer.painted?.place ?? l.layer.namePlace,
+      layer: l.layer.index,
+      severity: thin ? 'info' : 'warning',
+      related: [{ message: `${labelAtStart(below.layer)} is the last paint`, place: below.layer.namePlace }],
+      fixes: l.layer.painted ? [] : afterLonger(l.layer),
+    };
   },
 };

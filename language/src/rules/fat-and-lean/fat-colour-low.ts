@@ -34,21 +34,19 @@ export const fatColourLow: Rule = {
   ],
   restsOn: ['film'],
   appliesTo: ['plan'],
-  *check(_plan, study) {
-    for (const l of study.layers) {
-      if (!isOilFilm(l) || !['ground', 'imprimatura', 'underlayer', 'layer'].includes(l.layer.kind)) continue;
-      if (filmOf(l) < THICK_UM || l.composition.mediumShare.likely > NEAT) continue;
-      if (shareOfPigment(l.composition, isHungry) < SHARE || !isCovered(study, l.layer)) continue;
-      const most = l.composition.pigments
-        .filter((p) => isHungry(p.pigment))
-        .sort((a, b) => b.volumeFraction.likely - a.volumeFraction.likely)[0]?.pigment;
-      if (!most) continue;
-      const { low, high } = most.oilAbsorption;
-      yield {
-        message: `${labelAtStart(l.layer)} is mostly ${pigmentName(most)}, which takes ${figure(low)} to ${figure(high)} g of oil per 100 g, neat, ${figure(filmOf(l))} µm thick and with layers on it: an oily film that moves for long. Keep it thinner, or let it down.`,
-        place: pigmentPlace(l.layer, (p) => p === most),
-        layer: l.layer.index,
-      };
-    }
+  *checkLayer(l, others) {
+    if (!isOilFilm(l) || !['ground', 'imprimatura', 'underlayer', 'layer'].includes(l.layer.kind)) return;
+    if (filmOf(l) < THICK_UM || l.composition.mediumShare.likely > NEAT) return;
+    if (shareOfPigment(l.composition, isHungry) < SHARE || !isCovered(others(), l.layer)) return;
+    const most = l.composition.pigments
+      .filter((p) => isHungry(p.pigment))
+      .sort((a, b) => b.volumeFraction.likely - a.volumeFraction.likely)[0]?.pigment;
+    if (!most) return;
+    const { low, high } = most.oilAbsorption;
+    yield {
+      message: `${labelAtStart(l.layer)} is mostly ${pigmentName(most)}, which takes ${figure(low)} to ${figure(high)} g of oil per 100 g, neat, ${figure(filmOf(l))} µm thick and with layers on it: an oily film that moves for long. Keep it thinner, or let it down.`,
+      place: pigmentPlace(l.layer, (p) => p === most),
+      layer: l.layer.index,
+    };
   },
 };

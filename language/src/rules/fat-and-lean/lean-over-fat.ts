@@ -75,25 +75,25 @@ export const leanOverFat: Rule = {
   ],
   restsOn: ['film'],
   appliesTo: ['plan'],
-  *check(plan, study) {
-    for (const upper of study.layers) {
-      if (!isOilFilm(upper) || upper.layer.kind === 'varnish') continue;
-      const falling = fall(study, upper);
-      if (!falling) continue;
-      const { below, severity } = falling;
-      yield {
-        message: message(plan, upper, falling),
-        place: upper.layer.namePlace,
-        layer: upper.layer.index,
-        severity,
-        related: [
-          {
-            message: `${labelAtStart(below.layer)} has fatness ${fatness(below.composition.fatness.likely)}`,
-            place: below.layer.namePlace,
-          },
-        ],
-        fixes: () => fixes(plan, study, upper, below),
-      };
-    }
+  *checkLayer(upper, others) {
+    if (!isOilFilm(upper) || upper.layer.kind === 'varnish') return;
+    const study = others();
+    const { plan } = study;
+    const falling = fall(study, upper);
+    if (!falling) return;
+    const { below, severity } = falling;
+    yield {
+      message: message(plan, upper, falling),
+      place: upper.layer.namePlace,
+      layer: upper.layer.index,
+      severity,
+      related: [
+        {
+          message: `${labelAtStart(below.layer)} has fatness ${fatness(below.composition.fatness.likely)}`,
+          place: below.layer.namePlace,
+        },
+      ],
+      fixes: () => fixes(plan, study, upper, below),
+    };
   },
 };

@@ -36,22 +36,20 @@ export const tooMuchMedium: Rule = {
   ],
   restsOn: ['film'],
   appliesTo: ['plan'],
-  *check(_plan, study) {
-    for (const l of study.layers) {
-      if (!isOilFilm(l) || LEFT_OUT.includes(l.layer.kind) || isMediumAlone(l.layer)) continue;
-      const limit = mostFromMedium(l.layer.kind);
-      const share = fromMedium(l.composition);
-      const coat = l.composition.dryFilm.likely;
-      const glaze = limit > 0.5;
-      if (share <= limit + 1e-9 || (!glaze && coat < VEIL_UM)) continue;
-      const thick = coat >= (glaze ? THICK_UM.glaze : THICK_UM.other);
-      yield {
-        message: `${labelAtStart(l.layer)} has ${percent(share)} of its dry film from the medium, ${figure(coat)} µm a coat: ${thick ? 'it slides while wet and wrinkles as it dries' : 'it holds little colour and will yellow'}. Take less medium${thick ? ', or lay it thinner' : ''}.`,
-        place: l.layer.medium?.place ?? l.layer.namePlace,
-        layer: l.layer.index,
-        severity: thick ? 'warning' : 'info',
-        fixes: fixes(study, l),
-      };
-    }
+  *checkLayer(l, others) {
+    if (!isOilFilm(l) || LEFT_OUT.includes(l.layer.kind) || isMediumAlone(l.layer)) return;
+    const limit = mostFromMedium(l.layer.kind);
+    const share = fromMedium(l.composition);
+    const coat = l.composition.dryFilm.likely;
+    const glaze = limit > 0.5;
+    if (share <= limit + 1e-9 || (!glaze && coat < VEIL_UM)) return;
+    const thick = coat >= (glaze ? THICK_UM.glaze : THICK_UM.other);
+    yield {
+      message: `${labelAtStart(l.layer)} has ${percent(share)} of its dry film from the medium, ${figure(coat)} µm a coat: ${thick ? 'it slides while wet and wrinkles as it dries' : 'it holds little colour and will yellow'}. Take less medium${thick ? ', or lay it thinner' : ''}.`,
+      place: l.layer.medium?.place ?? l.layer.namePlace,
+      layer: l.layer.index,
+      severity: thick ? 'warning' : 'info',
+      fixes: fixes(others(), l),
+    };
   },
 };

@@ -50,21 +50,20 @@ export const tooMuchSolvent: Rule = {
   ],
   restsOn: ['film'],
   appliesTo: ['plan'],
-  *check(plan, study) {
-    for (const l of study.layers) {
-      if (!isOilFilm(l) || l.layer.kind === 'varnish' || l.layer.kind === 'size' || isMediumAlone(l.layer))
-        continue;
-      const share = spirit(l.composition);
-      if (share <= SPIRIT.info + 1e-9) continue;
-      const much = share > SPIRIT.warning + 1e-9;
-      if (!much && isFirstVeil(study, l)) continue;
-      yield {
-        message: `${labelAtStart(l.layer)} is ${percent(share)} spirit as it is laid: little binder is left to hold the pigment, and less where the ground drinks. Thin it less, or with a medium that holds more oil or alkyd.`,
-        place: l.layer.medium?.place ?? l.layer.namePlace,
-        layer: l.layer.index,
-        severity: much ? 'warning' : 'info',
-        fixes: fixes(plan, study, l),
-      };
-    }
+  *checkLayer(l, others) {
+    if (!isOilFilm(l) || l.layer.kind === 'varnish' || l.layer.kind === 'size' || isMediumAlone(l.layer))
+      return;
+    const share = spirit(l.composition);
+    if (share <= SPIRIT.info + 1e-9) return;
+    const much = share > SPIRIT.warning + 1e-9;
+    const study = others();
+    if (!much && isFirstVeil(study, l)) return;
+    yield {
+      message: `${labelAtStart(l.layer)} is ${percent(share)} spirit as it is laid: little binder is left to hold the pigment, and less where the ground drinks. Thin it less, or with a medium that holds more oil or alkyd.`,
+      place: l.layer.medium?.place ?? l.layer.namePlace,
+      layer: l.layer.index,
+      severity: much ? 'warning' : 'info',
+      fixes: fixes(study.plan, study, l),
+    };
   },
 };

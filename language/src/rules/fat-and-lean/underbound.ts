@@ -78,19 +78,18 @@ export const underbound: Rule = {
   ],
   restsOn: ['film'],
   appliesTo: ['plan'],
-  *check(plan, study) {
-    for (const l of study.layers) {
-      if (!isOilFilm(l)) continue;
-      const { lambda, pvc, cpvc } = l.composition;
-      if (lambda.likely <= 1) continue;
-      const sure = lambda.low > 1;
-      yield {
-        message: `${labelAtStart(l.layer)} has ${percent(pvc.likely, 1)} of pigment in its film, where its binder can hold ${percent(cpvc.likely, 1)}: it ${sure ? 'dries' : 'may dry'} chalky and porous. Give it more oil.`,
-        place: l.layer.namePlace,
-        layer: l.layer.index,
-        severity: sure ? 'error' : 'warning',
-        fixes: fixes(plan, study, l),
-      };
-    }
+  *checkLayer(l, others) {
+    if (!isOilFilm(l)) return;
+    const { lambda, pvc, cpvc } = l.composition;
+    if (lambda.likely <= 1) return;
+    const sure = lambda.low > 1;
+    const study = others();
+    yield {
+      message: `${labelAtStart(l.layer)} has ${percent(pvc.likely, 1)} of pigment in its film, where its binder can hold ${percent(cpvc.likely, 1)}: it ${sure ? 'dries' : 'may dry'} chalky and porous. Give it more oil.`,
+      place: l.layer.namePlace,
+      layer: l.layer.index,
+      severity: sure ? 'error' : 'warning',
+      fixes: fixes(study.plan, study, l),
+    };
   },
 };

@@ -20,24 +20,22 @@ export const effectNotReached: Rule = {
   ],
   restsOn: ['film', 'films beneath'],
   appliesTo: ['plan'],
-  *check(_plan, study) {
-    for (const { layer, coats } of study.layers) {
-      const { film } = layer;
-      const effect = film?.effect;
-      if (!film || !effect || effect.found?.reached) continue;
-      const { found } = effect;
-      const wanted = `L* ${effect.lightness.words}`;
-      const nowhere =
-        effect.in && !effect.in.areas.some((a) => layer.areas.includes(a))
-          ? `it does not lie on ${quoted(effect.in.name)}`
-          : 'no colour can be predicted for it there';
-      yield {
-        message: found
-          ? `${labelAtStart(layer)} comes to ${wanted} in ${quoted(found.area)} with no film of 0.1 to 300 µm: beneath it lies L* ${figure(found.beneath)}. Reckoned with ${figure(film.value.likely)} µm${coats > 1 ? ' a coat' : ''}, the nearest that is usual for such a layer: L* ${figure(found.lightness)}.`
-          : `${labelAtStart(layer)} is to come to ${wanted}, but ${nowhere}. Reckoned with a film that is usual for such a layer; write its µm, or mend what is missing.`,
-        place: film.place,
-        layer: layer.index,
-      };
-    }
+  *checkLayer({ layer, coats }) {
+    const { film } = layer;
+    const effect = film?.effect;
+    if (!film || !effect || effect.found?.reached) return;
+    const { found } = effect;
+    const wanted = `L* ${effect.lightness.words}`;
+    const nowhere =
+      effect.in && !effect.in.areas.some((a) => layer.areas.includes(a))
+        ? `it does not lie on ${quoted(effect.in.name)}`
+        : 'no colour can be predicted for it there';
+    yield {
+      message: found
+        ? `${labelAtStart(layer)} comes to ${wanted} in ${quoted(found.area)} with no film of 0.1 to 300 µm: beneath it lies L* ${figure(found.beneath)}. Reckoned with ${figure(film.value.likely)} µm${coats > 1 ? ' a coat' : ''}, the nearest that is usual for such a layer: L* ${figure(found.lightness)}.`
+        : `${labelAtStart(layer)} is to come to ${wanted}, but ${nowhere}. Reckoned with a film that is usual for such a layer; write its µm, or mend what is missing.`,
+      place: film.place,
+      layer: layer.index,
+    };
   },
 };

@@ -33,26 +33,24 @@ export const opaqueInGlaze: Rule = {
   sources: [practice('transparency classes as the trade prints them; marks stand with each pigment')],
   restsOn: [],
   appliesTo: ['plan'],
-  *check(_plan, study) {
-    for (const l of study.layers) {
-      if (l.layer.kind !== 'glaze' || !isFilm(l)) continue;
-      for (const kind of ['opaque', 'semi-opaque'] as const) {
-        const hides = (p: Pigment) => p.transparency.value === kind && !isOpaqueWhite(p);
-        const hiding = l.composition.pigments.filter((p) => hides(p.pigment));
-        if (hiding.length === 0) continue;
-        const share = shareOfPigment(l.composition, hides);
-        if (share < TOUCH[kind]) continue;
-        yield {
-          message: `${labelAtStart(l.layer)} holds ${listed(hiding.map((p) => quoted(p.pigment.id)))}, ${kind}, ${percent(share)} of its pigment by volume: it will ${kind === 'opaque' ? 'hide' : 'veil'} what lies below. Use a transparent pigment, or make it a scumble.`,
-          place: l.layer.colour?.kind === 'formula' ? l.layer.colour.formula.place : l.layer.namePlace,
-          layer: l.layer.index,
-          severity: kind === 'opaque' ? 'warning' : 'info',
-          fixes: [
-            ...(hiding.length === 1 ? hiding.flatMap((p) => transparentInstead(l.layer, p.pigment)) : []),
-            replace('Make it a scumble', l.layer.kindPlace, 'scumble'),
-          ],
-        };
-      }
+  *checkLayer(l) {
+    if (l.layer.kind !== 'glaze' || !isFilm(l)) return;
+    for (const kind of ['opaque', 'semi-opaque'] as const) {
+      const hides = (p: Pigment) => p.transparency.value === kind && !isOpaqueWhite(p);
+      const hiding = l.composition.pigments.filter((p) => hides(p.pigment));
+      if (hiding.length === 0) continue;
+      const share = shareOfPigment(l.composition, hides);
+      if (share < TOUCH[kind]) continue;
+      yield {
+        message: `${labelAtStart(l.layer)} holds ${listed(hiding.map((p) => quoted(p.pigment.id)))}, ${kind}, ${percent(share)} of its pigment by volume: it will ${kind === 'opaque' ? 'hide' : 'veil'} what lies below. Use a transparent pigment, or make it a scumble.`,
+        place: l.layer.colour?.kind === 'formula' ? l.layer.colour.formula.place : l.layer.namePlace,
+        layer: l.layer.index,
+        severity: kind === 'opaque' ? 'warning' : 'info',
+        fixes: [
+          ...(hiding.length === 1 ? hiding.flatMap((p) => transparentInstead(l.layer, p.pigment)) : []),
+          replace('Make it a scumble', l.layer.kindPlace, 'scumble'),
+        ],
+      };
     }
   },
 };

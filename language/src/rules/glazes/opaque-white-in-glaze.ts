@@ -80,21 +80,19 @@ export const opaqueWhiteInGlaze: Rule = {
   sources: [practice('glazes are mixed from transparent colours; with white they are scumbles')],
   restsOn: [],
   appliesTo: ['plan'],
-  *check(_plan, study) {
-    for (const l of study.layers) {
-      if (l.layer.kind !== 'glaze' || !isFilm(l)) continue;
-      const share = shareOfPigment(l.composition, isOpaqueWhite);
-      if (share < TRACE) continue;
-      const whites = l.composition.pigments
-        .filter((p) => isOpaqueWhite(p.pigment))
-        .map((p) => quoted(p.pigment.id));
-      const clear = without(l.layer);
-      yield {
-        message: `${labelAtStart(l.layer)} holds the opaque white ${listed([...new Set(whites)])}, ${percent(share)} of its pigment by volume: it will turn milky and hide what lies below.${clear ? loss(study, l, clear.layer) : ''} Leave the white out, or make it a scumble.`,
-        place: l.layer.colour?.kind === 'formula' ? l.layer.colour.formula.place : l.layer.namePlace,
-        layer: l.layer.index,
-        fixes: fixes(l.layer, clear),
-      };
-    }
+  *checkLayer(l, others) {
+    if (l.layer.kind !== 'glaze' || !isFilm(l)) return;
+    const share = shareOfPigment(l.composition, isOpaqueWhite);
+    if (share < TRACE) return;
+    const whites = l.composition.pigments
+      .filter((p) => isOpaqueWhite(p.pigment))
+      .map((p) => quoted(p.pigment.id));
+    const clear = without(l.layer);
+    yield {
+      message: `${labelAtStart(l.layer)} holds the opaque white ${listed([...new Set(whites)])}, ${percent(share)} of its pigment by volume: it will turn milky and hide what lies below.${clear ? loss(others(), l, clear.layer) : ''} Leave the white out, or make it a scumble.`,
+      place: l.layer.colour?.kind === 'formula' ? l.layer.colour.formula.place : l.layer.namePlace,
+      layer: l.layer.index,
+      fixes: fixes(l.layer, clear),
+    };
   },
 };

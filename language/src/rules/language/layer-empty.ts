@@ -12,25 +12,23 @@ export const layerEmpty: Rule = {
   sources: [languageReference],
   restsOn: [],
   appliesTo: ['plan', 'record'],
-  *check(plan) {
-    for (const l of plan.layers) {
-      const made =
-        l.colour ||
-        l.material ||
-        l.resin ||
-        l.fields.some((f) => ['colour', 'material', 'resin'].includes(f.name));
-      if (!made && l.kind !== 'varnish')
-        yield {
-          message: `${labelAtStart(l)} does not say what it is made of. Give it a colour or a material.`,
-          place: l.namePlace,
-          layer: l.index,
-        };
-      else if (l.areas.length === 0 && (l.on.length === 0 || l.on.some((a) => a.known)))
-        yield {
-          message: `${labelAtStart(l)} lies nowhere: what is excepted takes away all of it.`,
-          place: l.namePlace,
-          layer: l.index,
-        };
-    }
+  *checkLayer({ layer: l }) {
+    const made =
+      l.colour ||
+      l.material ||
+      l.resin ||
+      l.fields.some((f) => ['colour', 'material', 'resin'].includes(f.name));
+    if (!made && l.kind !== 'varnish')
+      yield {
+        message: `${labelAtStart(l)} does not say what it is made of. Give it a colour or a material.`,
+        place: l.namePlace,
+        layer: l.index,
+      };
+    else if (l.areas.length === 0 && (l.on.length === 0 || l.on.some((a) => a.known)))
+      yield {
+        message: `${labelAtStart(l)} lies nowhere: what is excepted takes away all of it.`,
+        place: l.namePlace,
+        layer: l.index,
+      };
   },
 };

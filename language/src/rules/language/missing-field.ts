@@ -61,24 +61,24 @@ export const missingField: Rule = {
           message: `Pigment ${quoted(p.name)} must say what it is like: pigment ${p.name} like PY43.`,
           place: p.namePlace,
         };
-    for (const l of plan.layers) {
-      if (l.medium && !l.medium.share && plan.kind === 'plan')
-        yield {
-          message: `${labelAtStart(l)} does not say how much medium: medium 20 % ${l.medium.of?.name ?? 'name'}.`,
-          place: l.medium.place,
-          layer: l.index,
-          fixes: l.medium.of
-            ? [replace('Write 25 %', { ...l.medium.of.place, end: l.medium.of.place.start }, '25 % ')]
-            : [],
-        };
-      if (l.kind === 'varnish' && !l.resin && !l.material && !l.colour && plan.kind === 'plan')
-        yield {
-          message: `${labelAtStart(l)} does not say what it is made of: resin damar.`,
-          place: l.namePlace,
-          layer: l.index,
-          severity: 'warning',
-          fixes: addFields('Add resin damar', l, ['resin damar']),
-        };
-    }
+  },
+  *checkLayer({ layer: l }, _others, plan) {
+    if (l.medium && !l.medium.share && plan.kind === 'plan')
+      yield {
+        message: `${labelAtStart(l)} does not say how much medium: medium 20 % ${l.medium.of?.name ?? 'name'}.`,
+        place: l.medium.place,
+        layer: l.index,
+        fixes: l.medium.of
+          ? [replace('Write 25 %', { ...l.medium.of.place, end: l.medium.of.place.start }, '25 % ')]
+          : [],
+      };
+    if (l.kind === 'varnish' && !l.resin && !l.material && !l.colour && plan.kind === 'plan')
+      yield {
+        message: `${labelAtStart(l)} does not say what it is made of: resin damar.`,
+        place: l.namePlace,
+        layer: l.index,
+        severity: 'warning',
+        fixes: addFields('Add resin damar', l, ['resin damar']),
+      };
   },
 };

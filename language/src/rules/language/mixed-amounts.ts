@@ -1,7 +1,7 @@
 import type { Fix, Formula } from '../../plan/plan.ts';
-import type { Rule } from '../rule.ts';
+import type { Rule, RuleReport } from '../rule.ts';
 import { replace } from '../shared/fixes.ts';
-import { formulas } from '../shared/ingredients.ts';
+import { declaredFormulas, layerFormulas, type Placed } from '../shared/ingredients.ts';
 import { languageReference, quoted } from '../shared/words.ts';
 
 /** Where per cent are written for all but one, that one is what is left to 100. */
@@ -32,15 +32,22 @@ export const mixedAmounts: Rule = {
   judgesFigures: true,
   appliesTo: ['plan', 'record', 'palette'],
   *check(plan) {
-    for (const { value: f, layer, name } of formulas(plan)) {
-      if (f.amounts !== 'mixed') continue;
-      const kinds = [...new Set(f.parts.map((p) => p.amount?.kind ?? 'no amount at all'))];
-      yield {
-        message: `${quoted(name)} mixes amounts in ${kinds.join(', ')}: write all of them in one kind.`,
-        place: f.place,
-        layer,
-        fixes: remainder(f),
-      };
-    }
+    yield* mixed(declaredFormulas(plan));
+  },
+  *checkLayer({ layer }) {
+    yield* mixed(layerFormulas(layer));
   },
 };
+
+function* mixed(formulas: readonly Placed[]): Generator<RuleReport> {
+  for (const { formula: f, layer, name } of formulas) {
+    if (f.amounts !== 'mixed') continue;
+    const kinds = [...new Set(f.parts.map((p) => p.amount?.kind ?? 'no amount at all'))];
+    yield {
+      message: `${quoted(name)} mixes amounts in ${kinds.join(', ')}: write all of them in one kind.`,
+      place: f.place,
+      layer,
+      fixes: remainder(f),
+    };
+  }
+}

@@ -14,15 +14,6 @@ export const notInRecord: Rule = {
   restsOn: [],
   appliesTo: ['record'],
   *check(plan) {
-    for (const l of plan.layers)
-      for (const f of l.fields)
-        if (f.misplaced === 'not-in-record')
-          yield {
-            message: `${quoted(f.name)} belongs in a plan, not in a record.`,
-            place: f.place,
-            layer: l.index,
-            fixes: [takeOut('Take it out', plan, f.place)],
-          };
     if (plan.studio.place)
       yield {
         message: '‘studio’ belongs in a plan, not in a record.',
@@ -36,5 +27,15 @@ export const notInRecord: Rule = {
         place: t.place,
         fixes: [takeOut('Take the target out', plan, t.place)],
       };
+  },
+  *checkLayer({ layer }, others) {
+    for (const f of layer.fields)
+      if (f.misplaced === 'not-in-record')
+        yield {
+          message: `${quoted(f.name)} belongs in a plan, not in a record.`,
+          place: f.place,
+          layer: layer.index,
+          fixes: [takeOut('Take it out', others().plan, f.place)],
+        };
   },
 };

@@ -1,8 +1,9 @@
 import type { Layer, LayerKind, Measure } from '../../plan/plan.ts';
-import { type Fact, figuresOf, stated } from '../../plan/stated.ts';
+import { boundedFacts, type Fact, figuresOf, stated } from '../../plan/stated.ts';
 import { AREA_SHARE, type Bounds, FILM, RELIEF, TEMPERATURE } from '../../syntax/bounds.ts';
 import type { Rule, RuleReport } from '../rule.ts';
 import { replace } from '../shared/fixes.ts';
+import { declaredFormulas, layerFormulas, type Placed } from '../shared/ingredients.ts';
 import { labelAtStart, practice, quoted } from '../shared/words.ts';
 
 /** µm from which a film written in millimetres was most likely meant in µm; who means it writes µm. */
@@ -58,15 +59,17 @@ export const outOfRange: Rule = {
   judgesFigures: true,
   appliesTo: ['plan', 'record', 'palette'],
   *check(plan) {
-    for (const { name, word, layer, facts, rows } of stated(plan, { bounded: true })) {
-      const of = word === 'area' || layer ? name : undefined;
-      const reports = [...facts, ...(rows ?? []).flatMap((r) => r.facts)].flatMap((f) =>
-        judgedFact(f, of, layer),
-      );
+    for (const { name, word, facts, rows } of stated({ ...plan, layers: [] }, { bounded: true })) {
+      const of = word === 'area' ? name : undefined;
+      const reports = [...facts, ...(rows ?? []).flatMap((r) => r.facts)].flatMap((f) => judgedFact(f, of));
       // both sides of a support share one unit, and its slip
       yield* word === 'support' ? reports.slice(0, 1) : reports;
     }
-    yield* amounts(plan);
+    yield* amounts(declaredFormulas(plan));
+  },
+  *checkLayer({ layer }) {
+    for (const fact of boundedFacts(layer)) yield* judgedFact(fact, layer.name, layer);
+    yield* amounts(layerFormulas(layer));
   },
 };
 
@@ -79,7 +82,7 @@ const isOrdinary = ({ value, unit }: Measure, b: Bounds): boolean =>
   !(b.whole && !Number.isInteger(value.likely));
 
 /** The figures of one field or clause, held to the bounds of its row. */
-function judgedFact(fact: Fact, of: string | undefined, layer: Layer | undefined): RuleReport[] {
+function judgedFact(fact: Fact, of: string | undefined, layer?: Layer): RuleReport[] {
   return figuresOf(fact).flatMap(({ figure: m, bounds }) => {
     if (!m || !bounds || isOrdinary(m, bounds)) return [];
     const film = bounds === FILM && layer && IN_RELIEF.has(layer.kind) ? RELIEF : bounds;
@@ -101,18 +104,9 @@ function judgedFact(fact: Fact, of: string | undefined, layer: Layer | undefined
   });
 }
 
-function* amounts(plan: Parameters<Rule['check']>[0]): Generator<RuleReport> {
-  const all = [
-    ...plan.paints.map((p) => ({ formula: p.formula, layer: undefined })),
-    ...plan.mediums.map((p) => ({ formula: p.formula, layer: undefined })),
-    ...plan.mixes.map((p) => ({ formula: p.formula, layer: undefined })),
-    ...plan.layers.map((l) => ({
-      formula: l.colour?.kind === 'formula' ? l.colour.formula : undefined,
-      layer: l.index,
-    })),
-  ];
-  for (const { formula, layer } of all)
-    for (const part of formula?.parts ?? [])
+function* amounts(formulas: readonly Placed[]): Generator<RuleReport> {
+  for (const { formula, layer } of formulas)
+    for (const part of formula.parts)
       if (part.amount && !(part.amount.value > 0))
         yield {
           message: `An amount of ${part.amount.value} is none. Write how much ${quoted(part.ingredient.name)} goes in, or leave it out.`,

@@ -1,7 +1,7 @@
 import { percentages } from '../../plan/formula-words.ts';
 import type { Formula } from '../../plan/plan.ts';
-import type { Rule } from '../rule.ts';
-import { formulas } from '../shared/ingredients.ts';
+import type { Rule, RuleReport } from '../rule.ts';
+import { declaredFormulas, layerFormulas, type Placed } from '../shared/ingredients.ts';
 import { languageReference, quoted } from '../shared/words.ts';
 
 const amountsOf = (f: Formula) => f.parts.flatMap((p) => (p.amount ? [p.amount] : []));
@@ -19,33 +19,40 @@ export const partsNot100: Rule = {
   judgesFigures: true,
   appliesTo: ['plan', 'record', 'palette'],
   *check(plan) {
-    for (const { value: f, layer, name } of formulas(plan)) {
-      if (f.amounts !== '%') continue;
-      const amounts = amountsOf(f);
-      // an amount of nothing is another rule's
-      if (amounts.some((a) => !(a.value > 0))) continue;
-      const sum = amounts.reduce((s, a) => s + a.value, 0);
-      if (Math.abs(sum - 100) < 0.05) continue;
-      const fixable =
-        sum > 0 &&
-        amounts.length === f.parts.length &&
-        amounts.every((a) => a.value > 0) &&
-        amounts.length <= 100;
-      const values = fixable ? percentages(amounts.map((a) => a.value)) : [];
-      yield {
-        message: `The percentages of ${quoted(name)} add up to ${Number(sum.toFixed(2))}, not to 100.`,
-        place: f.place,
-        layer,
-        fixes:
-          fixable && values.every((v) => v > 0)
-            ? [
-                {
-                  title: `Rescale to ${values.join(' + ')} %`,
-                  edits: amounts.map((a, i) => ({ place: a.place, text: String(values[i]) })),
-                },
-              ]
-            : [],
-      };
-    }
+    yield* notWhole(declaredFormulas(plan));
+  },
+  *checkLayer({ layer }) {
+    yield* notWhole(layerFormulas(layer));
   },
 };
+
+function* notWhole(formulas: readonly Placed[]): Generator<RuleReport> {
+  for (const { formula: f, layer, name } of formulas) {
+    if (f.amounts !== '%') continue;
+    const amounts = amountsOf(f);
+    // an amount of nothing is another rule's
+    if (amounts.some((a) => !(a.value > 0))) continue;
+    const sum = amounts.reduce((s, a) => s + a.value, 0);
+    if (Math.abs(sum - 100) < 0.05) continue;
+    const fixable =
+      sum > 0 &&
+      amounts.length === f.parts.length &&
+      amounts.every((a) => a.value > 0) &&
+      amounts.length <= 100;
+    const values = fixable ? percentages(amounts.map((a) => a.value)) : [];
+    yield {
+      message: `The percentages of ${quoted(name)} add up to ${Number(sum.toFixed(2))}, not to 100.`,
+      place: f.place,
+      layer,
+      fixes:
+        fixable && values.every((v) => v > 0)
+          ? [
+              {
+                title: `Rescale to ${values.join(' + ')} %`,
+                edits: amounts.map((a, i) => ({ place: a.place, text: String(values[i]) })),
+              },
+            ]
+          : [],
+    };
+  }
+}

@@ -15,7 +15,7 @@ export const pigmentNeedsVariety: Rule = {
   restsOn: [],
   appliesTo: ['plan', 'record', 'palette'],
   *check(plan) {
-    for (const { ingredient, layer } of ingredients(plan)) {
+    for (const { ingredient, layer } of ingredients(plan, 'needs-variety')) {
       if (ingredient.is.kind !== 'needs-variety') continue;
       const { choices } = ingredient.is;
       const place = { ...ingredient.place, end: ingredient.variety?.place.end ?? ingredient.place.end };

@@ -6,7 +6,12 @@ import { languageReference, quoted } from '../shared/words.ts';
 
 type Of = 'layer' | 'studio' | 'pigment';
 
-function* repeated(plan: Plan, fields: readonly FieldUse[], of: Of, layer?: number): Generator<RuleReport> {
+function* repeated(
+  fields: readonly FieldUse[],
+  of: Of,
+  plan: () => Plan,
+  layer?: number,
+): Generator<RuleReport> {
   const first = new Map<string, FieldUse>();
   for (const f of fields) {
     const before = first.get(f.name);
@@ -17,7 +22,7 @@ function* repeated(plan: Plan, fields: readonly FieldUse[], of: Of, layer?: numb
         place: f.place,
         layer,
         related: [{ message: 'the first one', place: before.place }],
-        fixes: [takeOut('Take this one out', plan, f.place)],
+        fixes: [takeOut('Take this one out', plan(), f.place)],
       };
   }
 }
@@ -34,8 +39,10 @@ export const repeatedField: Rule = {
   restsOn: [],
   appliesTo: ['plan', 'record', 'palette'],
   *check(plan) {
-    yield* repeated(plan, plan.studio.fields, 'studio');
-    for (const p of plan.pigments) yield* repeated(plan, p.fields, 'pigment');
-    for (const l of plan.layers) yield* repeated(plan, l.fields, 'layer', l.index);
+    yield* repeated(plan.studio.fields, 'studio', () => plan);
+    for (const p of plan.pigments) yield* repeated(p.fields, 'pigment', () => plan);
+  },
+  *checkLayer({ layer }, others) {
+    yield* repeated(layer.fields, 'layer', () => others().plan, layer.index);
   },
 };

@@ -16,7 +16,7 @@ export const unknownPigment: Rule = {
   restsOn: [],
   appliesTo: ['plan', 'record', 'palette'],
   *check(plan) {
-    for (const { ingredient, layer } of ingredients(plan)) {
+    for (const { ingredient, layer } of ingredients(plan, 'unknown-pigment')) {
       const is: Ingredient['is'] = ingredient.is;
       if (is.kind !== 'unknown-pigment') continue;
       yield {

@@ -1,5 +1,5 @@
 import type { Pigment } from '../../materials/types.ts';
-import type { LayerStudy, Study } from '../../results/study.ts';
+import type { LayerStudy, PermanenceEntry, Study } from '../../results/study.ts';
 import type { Rule, RuleReport } from '../rule.ts';
 import { pigmentName, pigmentPlace, whereUsed } from '../shared/pigments.ts';
 import { figure, label, memory, ours, quoted, span } from '../shared/words.ts';
@@ -23,10 +23,9 @@ function fugitive(pigment: Pigment): boolean {
 
 /** Years to a first change by layer and pigment, in words. */
 function yearsOf(study: Study): (layer: LayerStudy, pigment: Pigment) => string {
-  const known = new Map(
-    study.permanence.filter((p) => p.years).map((p) => [`${p.index} ${p.pigment.id}`, p]),
-  );
+  let known: ReadonlyMap<string, PermanenceEntry> | undefined;
   return (layer, pigment) => {
+    known ??= new Map(study.permanence.filter((p) => p.years).map((p) => [`${p.index} ${p.pigment.id}`, p]));
     const entry = known.get(`${layer.layer.index} ${pigment.id}`);
     if (!entry?.years || !(entry.years.high < 1e4)) return '';
     const memory = entry.source.mark === 'memory' ? ', from memory' : '';

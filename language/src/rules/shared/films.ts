@@ -64,4 +64,5 @@ export const coveredBy = (
   );
 
 /** ` on quince-light`, or nothing where the plan has no areas. */
-export const on = (plan: Plan, area: string): string => (plan.implicitArea ? '' : ` on ${area}`);
+export const on = (plan: Pick<Plan, 'implicitArea'>, area: string): string =>
+  plan.implicitArea ? '' : ` on ${area}`;

@@ -68,17 +68,26 @@ export function pigmentPlace(layer: Layer, test: Test): Place {
     : layer.namePlace;
 }
 
-/** Pigments of the kind, each with the layers it is in, bottom to top. */
-export function whereUsed(study: Study, test: Test): ReadonlyMap<Pigment, readonly LayerStudy[]> {
-  const holders = new Map<Pigment, LayerStudy[]>();
+const holders = new WeakMap<Study, ReadonlyMap<Pigment, readonly LayerStudy[]>>();
+
+/** Every pigment with the layers it is in, bottom to top; gone through once for a study. */
+function holdersIn(study: Study): ReadonlyMap<Pigment, readonly LayerStudy[]> {
+  const known = holders.get(study);
+  if (known) return known;
+  const made = new Map<Pigment, LayerStudy[]>();
   for (const layer of study.layers)
     for (const { pigment } of layerPigments(layer)) {
-      const known = holders.get(pigment);
-      if (known) known.push(layer);
-      else if (test(pigment)) holders.set(pigment, [layer]);
+      const before = made.get(pigment);
+      if (before) before.push(layer);
+      else made.set(pigment, [layer]);
     }
-  return holders;
+  holders.set(study, made);
+  return made;
 }
+
+/** Pigments of the kind, each with the layers it is in, bottom to top. */
+export const whereUsed = (study: Study, test: Test): readonly (readonly [Pigment, readonly LayerStudy[]])[] =>
+  [...holdersIn(study)].filter(([pigment]) => test(pigment));
 
 /** `PR83 (alizarin crimson)`, or the name alone where there is no code. */
 export function pigmentName(pigment: Pigment): string {

@@ -45,7 +45,7 @@ export function oilFor(l: LayerStudy): string {
 }
 
 /** A spirit the plan has already, else one of little smell. */
-export function spiritFor(plan: Plan): string {
+export function spiritFor(plan: Pick<Plan, 'visible'>): string {
   for (const medium of plan.visible.mediums.values())
     for (const { liquid } of liquidsOfMedium(medium) ?? [])
       if (liquid.kind === 'solvent' && SPIRITS.includes(liquid.solvent.id)) return liquid.solvent.id;

@@ -5,6 +5,7 @@ import {
   type Caution,
   cautionFor,
   deferringLine,
+  paintCaution,
   type Step,
   solventCaution,
   stepCaution,
@@ -39,7 +40,12 @@ const holding = (hazard: Hazard): string => {
   return ids.length > 0 ? ` Found in ${ids.map(code).join(', ')}.` : '';
 };
 const hazards = (...names: readonly Hazard[]) =>
-  names.map((n) => said(cautionFor(n), holding(n))).join('\n\n');
+  names
+    .flatMap((n) => {
+      const paint = paintCaution(n);
+      return [said(cautionFor(n), holding(n)), ...(paint ? [said(paint)] : [])];
+    })
+    .join('\n\n');
 
 const POISONS: readonly Hazard[] = [
   'lead',

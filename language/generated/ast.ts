@@ -50,6 +50,7 @@ export type PaintplanKeywordNames =
     | "glaze"
     | "ground"
     | "group"
+    | "hand-ground"
     | "hazard"
     | "humidity"
     | "imprimatura"
@@ -241,6 +242,21 @@ export const Group = {
 
 export function isGroup(item: unknown): item is Group {
     return reflection.isInstance(item, Group.$type);
+}
+
+export interface HandGround extends langium.AstNode {
+    readonly $container: Paint;
+    readonly $type: 'HandGround';
+    name: 'hand-ground';
+}
+
+export const HandGround = {
+    $type: 'HandGround',
+    name: 'name'
+} as const;
+
+export function isHandGround(item: unknown): item is HandGround {
+    return reflection.isInstance(item, HandGround.$type);
 }
 
 export interface Head extends langium.AstNode {
@@ -492,6 +508,7 @@ export interface Paint extends langium.AstNode {
     binder?: Named;
     called: Named;
     formula?: Formula;
+    handGround?: HandGround;
     oil?: Figure;
     price?: Price;
     tube?: Figure;
@@ -504,6 +521,7 @@ export const Paint = {
     binder: 'binder',
     called: 'called',
     formula: 'formula',
+    handGround: 'handGround',
     oil: 'oil',
     price: 'price',
     tube: 'tube',
@@ -838,6 +856,7 @@ export type PaintplanAstType = {
     Figure: Figure
     Formula: Formula
     Group: Group
+    HandGround: HandGround
     Head: Head
     Ingredient: Ingredient
     Label: Label
@@ -973,6 +992,15 @@ export class PaintplanAstReflection extends langium.AbstractAstReflection {
                 }
             },
             superTypes: [Declaration.$type]
+        },
+        HandGround: {
+            name: HandGround.$type,
+            properties: {
+                name: {
+                    name: HandGround.name
+                }
+            },
+            superTypes: []
         },
         Head: {
             name: Head.$type,
@@ -1208,6 +1236,10 @@ export class PaintplanAstReflection extends langium.AbstractAstReflection {
                 },
                 formula: {
                     name: Paint.formula,
+                    optional: true
+                },
+                handGround: {
+                    name: Paint.handGround,
                     optional: true
                 },
                 oil: {

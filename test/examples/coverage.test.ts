@@ -55,6 +55,7 @@ describe('every way of writing a figure has an example', () => {
     ['metres', /support \S+ [\d.]+ x [\d.]+ m\b/],
     ['degrees Fahrenheit', /temperature \d+ °F/],
     ['stated oil', / in [a-z-]+ \d+ % oil/],
+    ['a paint ground by hand', / in [a-z-]+ hand-ground/],
     ['a pigment with a variety', /= P[A-Za-z]+\d+ [a-z-]+ in /],
     ['a code straight in a colour', /colour \d+ P[A-Z]/],
     ['an unknown film', /film unknown/],

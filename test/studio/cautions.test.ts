@@ -64,8 +64,51 @@ varnish v { resin damar }`);
     expect(told(`${HEAD}layer a { prepare wash with water colour white }`)['any-solvent']).toBeUndefined();
   });
 
-  test('paints ground from dry pigment are named', () => {
-    expect(told(`${HEAD}layer a { colour white }`)['dry-pigment']).toEqual(['lead', 'white', 'red']);
+  test('a paint is a tube unless it says that it is ground from dry pigment', () => {
+    expect(told(`${HEAD}layer a { colour white }`)['dry-pigment']).toBeUndefined();
+    for (const [paint, name] of [
+      ['paint umber = PBr7 raw-umber in linseed hand-ground', 'umber'],
+      ['paint umber = 40 g PBr7 raw-umber + 10 g PY43 in linseed', 'umber'],
+      ['paint umber = PBr7 raw-umber in egg-tempera', 'umber'],
+      ['pigment mine like PBr7 raw-umber { density 3.2 g/cm³ }\npaint umber = mine in oil', 'umber'],
+      ['pigment umber like PBr7 raw-umber { oil-absorption 40 g/100g }', 'umber'],
+      ['pigment umber like PBr7 raw-umber { hazard silica-dust }', 'umber'],
+    ])
+      expect(told(`${HEAD}${paint}\nlayer a { colour umber }`)).toMatchObject({
+        'dry-pigment': [name],
+        'silica-dust': ['a'],
+        manganese: ['a'],
+      });
+    expect(told(`${HEAD}underlayer a { material egg colour 1 PY43 }`)['dry-pigment']).toEqual(['a']);
+    // a measured colour may be that of a tube
+    expect(
+      told(`${HEAD}pigment mine like PY43 { masstone #b8862f }\nlayer a { colour mine }`),
+    ).not.toHaveProperty('dry-pigment');
+  });
+
+  test('dust is spoken of where there is dust; poison always', () => {
+    const paints = (how: string) =>
+      `paint umber = PBr7 raw-umber in linseed${how}\npaint soot = PBk7 in linseed${how}\npaint yellow = PY35 in linseed${how}\npaint blue = PB28 in linseed${how}\n`;
+    const of = (how: string) =>
+      studied(`plan "Made up"\n${paints(how)}layer a { colour umber + soot + yellow + blue }`).cautions;
+    const names = (how: string) => of(how).map((c) => c.hazard);
+    for (const dust of ['silica-dust', 'manganese', 'fine-dust', 'pah', 'dry-pigment']) {
+      expect(names('')).not.toContain(dust);
+      expect(names(' hand-ground')).toContain(dust);
+    }
+    expect(names('')).toContain('cadmium');
+    const cobalt = (how: string) => of(how).find((c) => c.hazard === 'cobalt')?.text;
+    expect(cobalt('')).toMatch(/off the skin/);
+    expect(cobalt('')).not.toMatch(/asthma/);
+    expect(cobalt(' hand-ground')).toMatch(/asthma/);
+  });
+
+  test('siennas hold little manganese and are not told of as umbers are', () => {
+    const found = told(
+      `${HEAD}paint sienna = PBr7 burnt-sienna in linseed hand-ground\nlayer a { colour sienna }`,
+    );
+    expect(found).toMatchObject({ 'silica-dust': ['a'], 'dry-pigment': ['sienna'] });
+    expect(found.manganese).toBeUndefined();
   });
 });
 

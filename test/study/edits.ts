@@ -36,7 +36,7 @@ pigment my-ochre like «PY43¦PBr7 burnt-sienna¦PR101¦PY99» {
 paint chalky = «9 PW6 + 1 PY43¦PW6¦PW4¦PW1» in «safflower¦linseed¦walnutt» «35 % oil¦20 % oil¦»
 paint warm-white = «9 PW6 + 1 PY43¦8 PW1 + 1 PY43¦9 PW6 + 1 my-ochre» in «safflower¦linseed» «35 % oil¦» «tube 40 ml¦tube 0 ml¦tube 37 ml price 8 EUR» «price 12.50 EUR¦price 12.50¦»
 paint burnt-sienna = PBr7 «burnt-sienna¦raw-sienna¦» in linseed
-paint blue = «PB15:3¦PB29¦PB28» in «oil¦linseed¦poppy»
+paint blue = «PB15:3¦PB29¦PB28» in «oil¦linseed¦poppy» «hand-ground¦hand-grond¦»
 paint ochre = «my-ochre¦2 my-ochre + 1 PBk9¦PY43» in linseed
 medium lean = «60 % turpentine + 40 % linseed¦70 % odourless-spirit + 30 % linseed¦60 % turpentine + 40 g linseed»
 medium rich = «20 % turpentine + 20 % alkyd + 60 % walnut¦100 % linseed¦1 rich + 1 linseed»

@@ -218,7 +218,7 @@ function clauseAt(declaration: string, said: string, joint: string | undefined):
       return opened ? mediumClauses.formula : [];
     case 'paint':
       if (joint === 'in') return paintClauses.binder;
-      if (/\sin\s+\S+\s/.test(said)) return [word('tube'), word('price')];
+      if (/\sin\s+\S+\s/.test(said)) return ['hand-ground', 'tube', 'price'].map((w) => word(w));
       return opened ? paintClauses.formula : [];
     case 'pigment':
       return joint === 'like' ? pigmentClauses.like : said.trim() ? [word('like')] : [];

@@ -24,7 +24,7 @@ const hazards: Readonly<Record<Hazard, Caution>> = {
   },
   cadmium: {
     title: 'Cadmium',
-    text: 'Its dust brings lung cancer and harms the kidneys. Never sand, spray or grind it dry; workplaces keep the air below 5 µg/m³ over 8 hours.',
+    text: 'Its dust brings lung cancer and harms the kidneys. Never sand, spray or grind it dry; no food or drink near it, wash before eating. Workplaces keep the air below 5 µg/m³ over 8 hours.',
     source: seen('OSHA 29 CFR 1910.1027 (c) and its preamble'),
   },
   'chromium-vi': {
@@ -111,7 +111,40 @@ const hazards: Readonly<Record<Hazard, Caution>> = {
   },
 };
 
+/** The caution of those who handle dry pigment, or rub paint down to dust. */
 export const cautionFor = (hazard: Hazard): Caution => hazards[hazard];
+
+/** Hazards that harm as dust alone: paint from the tube gives none off. */
+const AS_DUST: readonly Hazard[] = ['fine-dust', 'silica-dust', 'pah', 'manganese', 'antimony', 'selenium'];
+
+export const isDust = (hazard: Hazard): boolean => AS_DUST.includes(hazard);
+
+/** What a hazard that harms as dust above all does in paint from the tube. */
+const inPaint: Partial<Readonly<Record<Hazard, Caution>>> = {
+  cobalt: {
+    title: 'Cobalt in paint',
+    text: 'May make skin sensitive. Keep it off the skin; never sand it dry.',
+    source: memory('not looked up'),
+  },
+  nickel: {
+    title: 'Nickel in paint',
+    text: 'A common allergy of the skin. Keep it off the skin; never sand it dry.',
+    source: memory('not looked up'),
+  },
+};
+
+/** Siennas hold a few hundredths of manganese, umbers up to a fifth: the care for any dry earth covers it. */
+const isTrace = ({ id }: Pigment, hazard: Hazard): boolean => hazard === 'manganese' && id.endsWith('sienna');
+
+/** Words for paint from the tube, where they differ from those for powder. */
+export const paintCaution = (hazard: Hazard): Caution | undefined => inPaint[hazard];
+
+/** What to beware of in a pigment as it is handled; undefined where nothing is. */
+export function cautionIn(pigment: Pigment, hazard: Hazard, powder: boolean): Caution | undefined {
+  if (isTrace(pigment, hazard)) return undefined;
+  if (powder) return hazards[hazard];
+  return isDust(hazard) ? undefined : (inPaint[hazard] ?? hazards[hazard]);
+}
 
 export type Step =
   | 'sanding-toxic'
@@ -262,6 +295,7 @@ export function classificationWords(pigment: Pigment): string {
 /** For tests: every text there is. */
 export const allCautions = (): readonly Caution[] => [
   ...Object.values(hazards),
+  ...Object.values(inPaint),
   ...Object.values(steps),
   ...Object.values(solventCautions),
 ];

@@ -4,12 +4,13 @@
  * and local codes is `deferringLine` there, printed once under them all.
  */
 import { binder, solvent } from '../materials/catalogue.ts';
-import { type Caution, cautionFor, type Step, solventCaution, stepCaution } from '../materials/cautions.ts';
+import { type Caution, type Step, solventCaution, stepCaution } from '../materials/cautions.ts';
 import type { Binder, Hazard, Pigment, Solvent } from '../materials/types.ts';
 import { formulaPigments } from '../permanence/pigments.ts';
 import type { Layer, Plan } from '../plan/plan.ts';
 import type { CautionEntry, LayerStudy } from '../results/study.ts';
 import { LEAD_LIMIT_SOURCE, leadLimit } from './lead.ts';
+import { type Powders, powders } from './powder.ts';
 import { type LiquidMemo, liquidsOf } from './recipe.ts';
 import type { Studied } from './surface.ts';
 import { varnishLiquid } from './varnish.ts';
@@ -38,10 +39,11 @@ function byHazard(
   add: Collector['add'],
   study: Studied,
   pigments: ReadonlyMap<number, readonly Pigment[]>,
+  caution: Powders['caution'],
 ): void {
   for (const { layer } of study.layers)
     for (const pigment of pigments.get(layer.index) ?? [])
-      for (const hazard of pigment.hazards) add(hazard, cautionFor(hazard), layer.name);
+      for (const hazard of pigment.hazards) add(hazard, caution(pigment, hazard), layer.name);
 }
 
 const toxic = (pigments: readonly Pigment[] | undefined): boolean =>
@@ -106,16 +108,6 @@ function byStep(
   }
 }
 
-/** Paints the painter grinds: those that name dry pigment and the oil it goes into. */
-function dryPigment(add: Collector['add'], plan: Plan): void {
-  const used = new Set(plan.names.flatMap((r) => (r.kind === 'paint' ? [r.name] : [])));
-  for (const paint of plan.visible.paints.values()) {
-    const powder = paint.formula?.parts.some((p) => p.ingredient.is.kind === 'pigment');
-    const here = plan.paints.includes(paint) || used.has(paint.name);
-    if (powder && here) add('dry-pigment', stepCaution('dry-pigment'), paint.name);
-  }
-}
-
 function always(add: Collector['add'], study: Studied, found: readonly CautionEntry[]): void {
   const whole = study.plan.title ?? 'the whole painting';
   const step = (name: Step) => add(name, stepCaution(name), whole);
@@ -144,10 +136,11 @@ function longDay(entries: readonly CautionEntry[], plan: Plan): readonly Caution
 export function cautions(study: Studied): readonly CautionEntry[] {
   const pigments = new Map(study.layers.map((l) => [l.layer.index, formulaPigments(l)] as const));
   const { add, entries } = collector();
-  byHazard(add, study, pigments);
+  const dry = powders(study.plan);
+  byHazard(add, study, pigments, dry.caution);
   if (study.plan.kind !== 'record') {
     byStep(add, study, pigments);
-    dryPigment(add, study.plan);
+    for (const name of dry.names) add('dry-pigment', stepCaution('dry-pigment'), name);
   }
   always(add, study, entries());
   return longDay(entries(), study.plan);

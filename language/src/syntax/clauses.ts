@@ -32,6 +32,7 @@ export const paintClauses = {
   formula: { value: 'formula', of: 'paint' },
   binder: { value: 'material', role: 'binder', around: ['in', ''] },
   oil: { value: 'figure', unit: 'share', bounds: [bounds.OIL_SHARE], around: ['', 'oil'] },
+  handGround: { value: 'choice', choices: ['hand-ground'], otherwise: 'a tube' },
   tube: { value: 'figure', unit: 'tube', bounds: [bounds.TUBE], around: ['tube', ''] },
   price: { value: 'price', bounds: [bounds.PRICE], around: ['price', ''] },
 } as const satisfies Clauses<Ast.Paint>;

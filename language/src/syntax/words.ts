@@ -164,6 +164,7 @@ export const joiningWords = [
   'oil',
   'tube',
   'price',
+  'hand-ground',
   'color',
 ] as const;
 

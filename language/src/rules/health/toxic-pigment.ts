@@ -1,6 +1,6 @@
-import { cautionFor } from '../../materials/cautions.ts';
 import type { Hazard, Pigment } from '../../materials/types.ts';
 import type { Ingredient } from '../../plan/plan.ts';
+import { powders } from '../../studio/powder.ts';
 import type { Rule } from '../rule.ts';
 import { ingredients } from '../shared/ingredients.ts';
 import { pigmentsOf } from '../shared/pigments.ts';
@@ -37,29 +37,36 @@ export const toxicPigment: Rule = {
   restsOn: [],
   appliesTo: ['plan'],
   *check(plan) {
+    const { caution } = powders(plan);
     const all = new Map<Hazard, Set<string>>();
     const first = new Map<
       string,
       { readonly p: Pigment; readonly ingredient: Ingredient; readonly layer?: number }
     >();
+    const cautions = (p: Pigment) =>
+      p.hazards.flatMap((h) => {
+        const found = TOXIC.includes(h) ? caution(p, h) : undefined;
+        return found ? [[h, found] as const] : [];
+      });
     for (const { ingredient, layer } of ingredients(plan))
       for (const p of pigmentsOf(ingredient)) {
         if (first.has(p.id)) continue;
         first.set(p.id, { p, ingredient, layer });
-        for (const h of p.hazards) all.set(h, (all.get(h) ?? new Set()).add(p.id));
+        for (const [h] of cautions(p)) all.set(h, (all.get(h) ?? new Set()).add(p.id));
       }
     const told = new Set<Hazard>();
     // by name, so that the order of the text does not decide which of them speaks
     const byName = [...first.values()].sort((a, b) => (a.p.id < b.p.id ? -1 : a.p.id > b.p.id ? 1 : 0));
     for (const { p, ingredient, layer } of byName) {
-      const fresh = p.hazards.filter((h) => TOXIC.includes(h) && !told.has(h));
+      const fresh = cautions(p).filter(([h]) => !told.has(h));
       if (fresh.length === 0) continue;
-      for (const h of fresh) told.add(h);
-      const cautions = fresh.map(cautionFor);
-      const others = [...new Set(fresh.flatMap((h) => [...(all.get(h) ?? [])]))].filter((id) => id !== p.id);
+      for (const [h] of fresh) told.add(h);
+      const others = [...new Set(fresh.flatMap(([h]) => [...(all.get(h) ?? [])]))].filter(
+        (id) => id !== p.id,
+      );
       const also = others.length > 0 ? ` The same holds for ${listed(others.sort().map(quoted))}.` : '';
       yield {
-        message: `${quoted(p.id)} (${p.names[0]}): ${listed(cautions.map((c) => c.title.toLowerCase()))}. ${cautions.map((c) => c.text).join(' ')}${also} The maker’s safety data sheet comes first.`,
+        message: `${quoted(p.id)} (${p.names.find((n) => n !== p.id) ?? p.id}): ${listed(fresh.map(([, c]) => c.title.toLowerCase()))}. ${fresh.map(([, c]) => c.text).join(' ')}${also} The maker’s safety data sheet comes first.`,
         place: { ...ingredient.place, end: ingredient.variety?.place.end ?? ingredient.place.end },
         layer,
       };

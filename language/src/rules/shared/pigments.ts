@@ -91,7 +91,8 @@ export const whereUsed = (study: Study, test: Test): readonly (readonly [Pigment
 
 /** `PR83 (alizarin crimson)`, or the name alone where there is no code. */
 export function pigmentName(pigment: Pigment): string {
-  const [name = pigment.id] = pigment.names;
+  // one of the painter's own has its own name first, then those of what it is like
+  const name = pigment.names.find((n) => n !== pigment.id) ?? pigment.id;
   return pigment.code ? `${pigment.id} (${name})` : name;
 }
 

@@ -1,22 +1,16 @@
 /** Bundles the command line, the library, the server and the extension, with their notices. Run through `npm run build`. */
 import { mkdirSync, statSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { type BuildOptions, build, type Metafile, type Plugin } from 'esbuild';
+import { type BuildOptions, build, type Metafile } from 'esbuild';
+import { leftOut, namedTypes } from './left-out.ts';
 import { notices } from './notices.ts';
+import { packedData } from './packed.ts';
 
 const at = (path: string) => fileURLToPath(new URL(`../../${path}`, import.meta.url));
 
 // commander and picocolors are CommonJS and call require for Node's own modules
 const require =
   "import { createRequire as paintplanRequire } from 'node:module'; const require = paintplanRequire(import.meta.url);";
-
-/** Puts our loader of the grammar in the place of Langium's. */
-const grammarLoader: Plugin = {
-  name: 'grammar-loader',
-  setup({ onResolve }) {
-    onResolve({ filter: /\/grammar-loader\.js$/ }, () => ({ path: at('language/build/grammar-loader.ts') }));
-  },
-};
 
 const common: BuildOptions = {
   bundle: true,
@@ -27,14 +21,9 @@ const common: BuildOptions = {
   logLevel: 'warning',
   legalComments: 'none',
   metafile: true,
-  plugins: [grammarLoader],
-  // the same version is installed twice, for Langium and for the protocol
-  alias: {
-    'vscode-languageserver-types': at(
-      'node_modules/vscode-languageserver-protocol/node_modules/vscode-languageserver-types',
-    ),
-  },
+  plugins: [leftOut, packedData],
 };
+const server: BuildOptions = { plugins: [leftOut, namedTypes, packedData] };
 const node: BuildOptions = { ...common, platform: 'node', format: 'esm', banner: { js: require } };
 
 const bundles: readonly (BuildOptions & { entryPoints: string[]; outfile: string })[] = [
@@ -48,9 +37,10 @@ const bundles: readonly (BuildOptions & { entryPoints: string[]; outfile: string
     outfile: 'language/out/index.js',
   },
   { ...node, entryPoints: ['language/src/cli/library.ts'], outfile: 'language/out/node.js' },
-  { ...node, entryPoints: ['language/src/server/node.ts'], outfile: 'language/out/server.js' },
+  { ...node, ...server, entryPoints: ['language/src/server/node.ts'], outfile: 'language/out/server.js' },
   {
     ...common,
+    ...server,
     platform: 'node',
     // one server for both hosts: the half of the protocol library that the other host needs is not run
     conditions: ['browser'],

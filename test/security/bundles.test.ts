@@ -23,9 +23,8 @@ const NAMED: Record<string, Record<string, string>> = {
     child_process: 'the argument parser, for commands that are programs of their own; we have none',
     events: 'the argument parser',
     process: 'the argument parser',
-    util: 'a library’s question what kind of value it has',
   },
-  'language/out/index.js': { util: 'a library’s question what kind of value it has' },
+  'language/out/index.js': {},
   'language/out/node.js': { fs: OWN, path: OWN, url: OWN, module: 'bundles of CommonJS ask for require' },
   'language/out/server.js': {
     fs: OWN,
@@ -36,7 +35,6 @@ const NAMED: Record<string, Record<string, string>> = {
     os: `${SERVER}: where temporary files lie, for pipes it is not asked for`,
     crypto: `${SERVER}: names of pipes it is not asked for`,
     net: `${SERVER}: for --socket and --pipe, which an editor must ask for`,
-    child_process: `${SERVER}: to find modules of an editor’s workspace; not called`,
   },
   'extension/out/server.js': {
     fs: OWN,
@@ -46,7 +44,6 @@ const NAMED: Record<string, Record<string, string>> = {
     os: `${SERVER}: where temporary files lie, for pipes it is not asked for`,
     crypto: `${SERVER}: names of pipes it is not asked for`,
     net: `${SERVER}: for --socket and --pipe, which an editor must ask for`,
-    child_process: `${SERVER}: to find modules of an editor’s workspace; not called`,
   },
   'extension/out/node.js': {
     child_process: CLIENT,

@@ -5,6 +5,8 @@ import { allPigments, dataRecord } from '../src/materials/catalogue.ts';
 import { usualPaste } from '../src/materials/pastes.ts';
 import type { Mark, PasteRule } from '../src/materials/types.ts';
 import { code, fill, refill, table } from './page.ts';
+import { decisions } from './pigment/decided.ts';
+import { USUAL } from './pigment/usual.ts';
 import { WORKS } from './works.ts';
 
 export const DATA_PAGE = new URL('../docs/data.md', import.meta.url);
@@ -65,16 +67,65 @@ const FIELDS: readonly (readonly [field: string, words: string])[] = [
   ['density', 'density'],
   ['oilAbsorption', 'oil absorption, rub-out'],
   ['paintOil', 'oil of a workable paint'],
+  ['paintOilAlso', 'the same in a second handbook'],
   ['refractiveIndex', 'refractive index'],
   ['transparency', 'transparency'],
   ['lightfastness', 'lightfastness class in oil'],
+  ['lightfastnessNote', 'what is said where there is no class'],
+  ['light', 'what was read of light beside the class'],
   ['drying', 'class of drying'],
   ['film', 'character of the film'],
   ['hazards', 'hazards'],
   ['classification', 'EU classification'],
   ['used', 'years of use'],
+  ['dates', 'known, sold, common, rare'],
   ['incompatibilities', 'what it does not bear'],
 ];
+
+const SEEN: readonly Mark[] = ['published', 'second-hand'];
+/** Figures and statements whose source was seen, and all there are. */
+export function seenOf(ids: readonly string[]): { readonly seen: number; readonly all: number } {
+  return { seen: SEEN.reduce((sum, mark) => sum + count(ids, mark), 0), all: ids.length };
+}
+const share = ({ seen, all }: ReturnType<typeof seenOf>): string =>
+  `${Math.round((100 * seen) / all)} % (${seen} of ${all})`;
+
+/** Ids of the sources of every figure in every table. */
+export const allIds = (): readonly string[] => HOLDS.flatMap(([name]) => idsIn(read(name)));
+/** The same of the eighty pigments painters use most. */
+export const usualIds = (): readonly string[] =>
+  rowsOf('pigments')
+    .filter((row) => USUAL.includes(String(row.id)))
+    .flatMap(idsIn);
+
+const shares = () =>
+  `A source was seen for ${share(seenOf(allIds()))} of all figures and statements, and for ${share(seenOf(usualIds()))} of those about the eighty pigments painters use most.`;
+
+/** What a field of a pigment holds now, as short as it can be said. */
+function now(id: string, field: string): string {
+  const pigment = allPigments().find((p) => p.id === id);
+  const value: unknown = pigment?.[field as keyof typeof pigment];
+  if (typeof value !== 'object' || value === null) return String(value ?? '–');
+  if ('low' in value && 'high' in value)
+    return value.low === value.high ? String(value.low) : `${value.low}–${value.high}`;
+  if ('value' in value) return String(value.value);
+  if ('words' in value) return String(value.words);
+  return field === 'hazards' ? (value as readonly string[]).join(', ') || 'none named' : '–';
+}
+
+/** Where sources contradicted the tables, and what was taken. */
+const decided = () =>
+  table(
+    ['pigment', 'what', 'the table said', 'found', 'stands now', 'why'],
+    decisions.map((d) => [
+      d.of.join(', '),
+      FIELDS.find(([field]) => field === d.field)?.[1] ?? d.field,
+      d.was,
+      d.found,
+      d.kept ? 'as it was' : now(d.of[0]!, d.field),
+      d.why,
+    ]),
+  );
 
 /** How many pigments anything was looked up for, and how much of it. */
 function lookedUp(): string {
@@ -159,6 +210,8 @@ export const filled = (page: string): string =>
   fill(page, {
     version,
     tables,
+    shares,
+    decided,
     pigments: () => `${lookedUp()}\n\n${pigmentFields()}`,
     optics,
     works,

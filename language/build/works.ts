@@ -199,6 +199,33 @@ export const WORKS: readonly Work[] = [
     reference: 'CIE 157:2004, *Control of Damage to Museum Objects by Optical Radiation*: from memory',
   },
   {
+    named: /Salter/,
+    reference:
+      'Field’s *Chromatography*, rewritten by T. W. Salter, 1869 (in the public domain; Project Gutenberg, e-text 20915)',
+  },
+  {
+    named: /CRC Handbook/,
+    reference:
+      '*CRC Handbook of Chemistry and Physics*, physical constants of inorganic compounds, read in an open compilation (the `chemicals` library, MIT licence)',
+  },
+  {
+    named: /webmineral/,
+    reference: 'Mineralogy Database (webmineral.com), read in an open compilation',
+  },
+  {
+    named: /MacEvoy/,
+    reference: 'MacEvoy, B.: guide to watercolor pigments (handprint.com)',
+  },
+  {
+    named: /Skalka/,
+    reference:
+      'Skalka, M.: *The Syntax of Color*, and Coles, D.: *Chromatopia*, as pages quote them',
+  },
+  { named: /trader’s history/, reference: 'a pigment trader’s history of organic pigments (a web page)' },
+  { named: /retailer’s pigment/, reference: 'a retailer’s pigment reference (a web page, anonymous)' },
+  { named: /technical magazine/, reference: 'a paint maker’s technical magazine, and readers’ letters to it' },
+  { named: /mixing whites/, reference: 'a paint laboratory’s study of whites and fading in oil (its opening)' },
+  {
     named: /ASTM D4302/,
     reference: 'ASTM D4302, *Specification for Artists’ Oil, Resin-Oil, and Alkyd Paints*: from memory',
   },

@@ -96,6 +96,14 @@ const median = (values: readonly number[]): number => {
   const half = Math.floor(v.length / 2);
   return v.length % 2 === 1 ? v[half]! : (v[half - 1]! + v[half]!) / 2;
 };
+test('the catalogue carries what the later handbook prints, beside Church', () => {
+  for (const [id, parts] of Object.entries(MASSEY)) {
+    const { paintOil, paintOilAlso } = pigment(id);
+    const figure = [paintOil, paintOilAlso].find((f) => f?.source.text.includes('Massey'));
+    expect(Math.abs(figure!.low - 100 / parts), id).toBeLessThan(0.6);
+  }
+});
+
 const familyOf = (id: string) => pigment(id).paste!;
 /** Pigments whose oil absorption itself was worked out from these rows: they judge nothing here. */
 const fromPastes = (id: string) => pigment(id).oilAbsorption.source.text.includes('oil of a workable paint');

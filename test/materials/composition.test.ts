@@ -50,6 +50,16 @@ describe('hazards follow from the composition', () => {
     if (/CN\)6/.test(p.composition.value)) expect(p.hazards).toContain('cyanide-if-heated');
   });
 
+  test('as they do from the elements an analysis would find', () => {
+    const unnamed = pigments.flatMap((p) =>
+      (p.elements?.sure ?? []).flatMap((e) => {
+        const hazard = BY_ELEMENT[e];
+        return hazard && !p.hazards.includes(hazard) ? [`${p.id} ${e}`] : [];
+      }),
+    );
+    expect(unnamed).toEqual([]);
+  });
+
   test('and a metal is not named where the composition has none', () => {
     const unsaid = pigments.flatMap((p) =>
       p.hazards

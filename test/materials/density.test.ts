@@ -45,7 +45,8 @@ const SECOND_LIST: readonly (readonly [id: string, density: number, oil?: number
   ['PB32', 2.5, 25],
   ['PB27', 1.83, 45],
   ['PB28', 4.2, 22],
-  ['PB35', 4.7, 28],
+  // 4.7 in that list fits a sort let down with chalk; the stannate itself has 6.30 (CRC Handbook)
+  ['PB35', 6.3, 28],
   ['PB15:3', 1.6, 40],
   ['PG39', 4],
   ['PG20', 1.88, 25],

@@ -83,6 +83,18 @@ describe('physically possible', () => {
     const { from, to } = p.used;
     if (from !== undefined && to !== undefined) expect(from, id).toBeLessThan(to);
     if (from !== undefined) expect(from <= 2027 && from >= -40000, id).toBe(true);
+    const { known, sold, common, rareAfter } = p.dates ?? {};
+    const years = [known, sold, common, rareAfter].flatMap((d) => d?.year ?? []);
+    expect(years, `${id}: known, sold, common, rare in order`).toEqual([...years].sort((a, b) => a - b));
+    const { sure = [], beside = [], trace = [] } = p.elements ?? {};
+    const elements = [...sure, ...beside, ...trace];
+    expect(new Set(elements).size, `${id}: each element once`).toBe(elements.length);
+    for (const symbol of elements) expect(symbol, id).toMatch(/^[A-Z][a-z]?$/);
+  });
+
+  test('dates and elements are filled where a source tells them', () => {
+    expect(pigments.filter((p) => p.dates).length).toBeGreaterThan(25);
+    expect(pigments.filter((p) => p.elements?.sure.length).length).toBeGreaterThan(30);
   });
 
   test.each(binders.map((b) => [b.id, b] as const))('%s', (id, b) => {

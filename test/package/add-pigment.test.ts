@@ -118,6 +118,26 @@ describe('npm run add-pigment', { timeout: 60_000 }, () => {
       /density is missing/,
     ],
     ['an unknown source', { ...given, sources: {} }, /id of its source is wanted/],
+    [
+      'a date that is none',
+      { ...given, pigment: { ...given.pigment, dates: { bought: [1900, 'example-notes'] } } },
+      /dates: known, sold, common, rareAfter/,
+    ],
+    [
+      'a date without its source',
+      { ...given, pigment: { ...given.pigment, dates: { sold: [1900] } } },
+      /found sold: \[1900\]/,
+    ],
+    [
+      'what is no element',
+      { ...given, pigment: { ...given.pigment, elements: ['Co aluminium', '', '', 'example-notes'] } },
+      /elements: symbols/,
+    ],
+    [
+      'words of light without a source',
+      { ...given, pigment: { ...given.pigment, light: [['permanent']] } },
+      /light: \["words", "source"\]/,
+    ],
     ['a known id', { ...given, pigment: { ...given.pigment, id: 'PB29' } }, /‘PB29’ is there already/],
     [
       'too few bands',

@@ -37,9 +37,11 @@ const WANTED = [
 /** Where a field keeps the id of its source. */
 const SOURCED: Readonly<Record<string, number>> = {
   composition: 1,
+  elements: 3,
   density: 2,
   oilAbsorption: 2,
   paintOil: 2,
+  paintOilAlso: 2,
   refractiveIndex: 2,
   transparency: 1,
   lightfastness: 1,
@@ -51,7 +53,12 @@ const SOURCED: Readonly<Record<string, number>> = {
   used: 1,
   incompatibilities: 1,
 };
-const FIELDS = new Set([...WANTED, ...Object.keys(SOURCED), 'variety', 'constitution', 'cas']);
+const DATES = ['known', 'sold', 'common', 'rareAfter'];
+const FIELDS = new Set([
+  ...WANTED,
+  ...Object.keys(SOURCED),
+  ...['variety', 'constitution', 'cas', 'light', 'dates'],
+]);
 
 type Row = Readonly<Record<string, unknown>>;
 const json = (url: URL) => JSON.parse(readFileSync(url, 'utf8'));
@@ -77,6 +84,18 @@ function checked(pigment: Row, sources: Readonly<Record<string, unknown>>, known
         `pigment.${field}: the id of its source is wanted as value ${place + 1}, found ${JSON.stringify(id)}. Take one of sources.json, or write a new one under "sources".`,
       );
   }
+  const isSource = (id: unknown) => typeof id === 'string' && Object.hasOwn(sources, id);
+  for (const said of (pigment.light ?? []) as readonly (readonly unknown[])[])
+    if (typeof said[0] !== 'string' || !isSource(said[1]))
+      throw new Unfit(`pigment.light: ["words", "source"] is wanted, found ${JSON.stringify(said)}.`);
+  for (const [what, said] of Object.entries((pigment.dates ?? {}) as Record<string, readonly unknown[]>))
+    if (!DATES.includes(what) || !Number.isInteger(said[0]) || !isSource(said[1]))
+      throw new Unfit(
+        `pigment.dates: ${DATES.join(', ')}, each [year, "source"], are wanted, found ${what}: ${JSON.stringify(said)}.`,
+      );
+  const symbols = ((pigment.elements ?? []) as readonly unknown[]).slice(0, 3).flatMap((words) => String(words).split(' '));
+  if (symbols.some((symbol) => symbol && !/^[A-Z][a-z]?$/.test(symbol)))
+    throw new Unfit('pigment.elements: symbols parted by spaces are wanted, ["sure", "beside", "trace", "source"].');
   for (const field of ['density', 'oilAbsorption']) {
     const [low, high] = pigment[field] as number[];
     if (!(typeof low === 'number' && typeof high === 'number' && low > 0 && low <= high))

@@ -55,6 +55,7 @@ export function describePigment(p: Pigment): Description {
       ...figure('density', p.density, 'g/cm³'),
       ...figure('oil absorption', p.oilAbsorption, 'g per 100 g'),
       ...figure('oil in paint', p.paintOil, 'g per 100 g'),
+      ...figure('oil in paint, elsewhere', p.paintOilAlso, 'g per 100 g'),
       ...(p.paste
         ? [
             {
@@ -74,6 +75,7 @@ export function describePigment(p: Pigment): Description {
             words: p.lightfastnessNote?.value ?? 'not listed',
             source: p.lightfastnessNote?.source,
           },
+      ...(p.light ?? []).flatMap((read) => said('light, as read', read)),
       {
         label: 'hazards',
         words: p.hazards.length > 0 ? p.hazards.join(', ') : 'none named in the tables',

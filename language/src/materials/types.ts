@@ -59,6 +59,28 @@ export interface PasteRule {
   readonly source: Source;
 }
 
+/** Symbols of elements: what every lot holds, what often goes with it, what only some lots hold. */
+export interface Elements {
+  readonly sure: readonly string[];
+  readonly beside: readonly string[];
+  readonly trace: readonly string[];
+  readonly source: Source;
+}
+
+/** A year with its source; negative before the era. */
+export interface Dated {
+  readonly year: number;
+  readonly source: Source;
+}
+
+/** When a pigment was first known, first sold, common, and from when it is rare: each may stand alone. */
+export interface Dates {
+  readonly known?: Dated;
+  readonly sold?: Dated;
+  readonly common?: Dated;
+  readonly rareAfter?: Dated;
+}
+
 /**
  * One pigment: identity, density, oil, optics in words, drying, light, hazards, dates; each figure with its source.
  */
@@ -75,13 +97,17 @@ export interface Pigment {
   readonly names: readonly string[];
   readonly constitution?: string;
   readonly composition: Statement;
+  /** What an analysis of elements would find. */
+  readonly elements?: Elements;
   readonly cas?: string;
   /** g/cm³ */
   readonly density: Figure;
   /** Linseed oil to wet the dry pigment, rub-out, g per 100 g pigment (ASTM D281). */
   readonly oilAbsorption: Figure;
-  /** Oil in a workable paint as handbooks print it, g per 100 g pigment: old and high. */
+  /** Oil in a workable paint as handbooks print it, g per 100 g pigment: old, and above a rub-out. */
   readonly paintOil?: Figure;
+  /** The same in a second handbook. */
+  readonly paintOilAlso?: Figure;
   /** How soft its paste is ground; absent where nothing but the usual rule is known. */
   readonly paste?: PasteRule;
   readonly refractiveIndex?: Figure;
@@ -89,6 +115,8 @@ export interface Pigment {
   /** ASTM D4302 class in oil; absent where not listed. `note` says why ("not listed (fugitive)"). */
   readonly lightfastness?: Statement<Lightfastness>;
   readonly lightfastnessNote?: Statement;
+  /** What was read of light and this pigment, in the sources' own terms; no ASTM class follows from it. */
+  readonly light?: readonly Statement[];
   readonly drying: Statement<DryingClass>;
   readonly film?: Statement;
   readonly hazards: readonly Hazard[];
@@ -102,6 +130,7 @@ export interface Pigment {
     readonly words: string;
     readonly source: Source;
   };
+  readonly dates?: Dates;
   readonly incompatibilities?: Statement;
 }
 

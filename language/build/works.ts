@@ -214,17 +214,22 @@ export const WORKS: readonly Work[] = [
   },
   {
     named: /MacEvoy/,
-    reference: 'MacEvoy, B.: guide to watercolor pigments (handprint.com)',
+    reference: 'MacEvoy, B.: guide to the pigments of water colours (handprint.com)',
   },
   {
     named: /Skalka/,
-    reference:
-      'Skalka, M.: *The Syntax of Color*, and Coles, D.: *Chromatopia*, as pages quote them',
+    reference: 'Skalka, M., and Coles, D.: two books on the history of pigments, as pages quote them',
   },
   { named: /trader’s history/, reference: 'a pigment trader’s history of organic pigments (a web page)' },
   { named: /retailer’s pigment/, reference: 'a retailer’s pigment reference (a web page, anonymous)' },
-  { named: /technical magazine/, reference: 'a paint maker’s technical magazine, and readers’ letters to it' },
-  { named: /mixing whites/, reference: 'a paint laboratory’s study of whites and fading in oil (its opening)' },
+  {
+    named: /technical magazine/,
+    reference: 'a paint maker’s technical magazine, and readers’ letters to it',
+  },
+  {
+    named: /mixing whites/,
+    reference: 'a paint laboratory’s study of whites and fading in oil (its opening)',
+  },
   {
     named: /ASTM D4302/,
     reference: 'ASTM D4302, *Specification for Artists’ Oil, Resin-Oil, and Alkyd Paints*: from memory',

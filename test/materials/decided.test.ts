@@ -121,7 +121,9 @@ function inTable(p: Pigment, row: Row): boolean {
     case 'drying':
     case 'lightfastness': {
       const said = p[row.field];
-      const aClass = /^(semi-)?(opaque|transparent)$|^(strong )?(drier|retarder)$|^neutral$|^[IV]+$/.test(row.text);
+      const aClass = /^(semi-)?(opaque|transparent)$|^(strong )?(drier|retarder)$|^neutral$|^[IV]+$/.test(
+        row.text,
+      );
       return said !== undefined && seen(said.source) && (!aClass || said.value === row.text);
     }
     case 'lightfastnessNote':
@@ -154,7 +156,8 @@ function inTable(p: Pigment, row: Row): boolean {
 const told = (row: Row): boolean =>
   decisions.some(
     ({ of, field }) =>
-      of.includes(idOf(row)) && (field === row.field || (field === 'light' && row.field === 'lightfastnessNote')),
+      of.includes(idOf(row)) &&
+      (field === row.field || (field === 'light' && row.field === 'lightfastnessNote')),
   );
 const contradicts = (row: Row): boolean => {
   const p = pigments.get(idOf(row));
@@ -182,6 +185,11 @@ describe('figures read at their sources (shared/reference/materials/figures_2.cs
   });
 
   test('of the eighty, those read second-hand too', () => {
-    expect(rows.filter((r) => USUAL.includes(idOf(r))).filter(contradicts).map(label)).toEqual([]);
+    expect(
+      rows
+        .filter((r) => USUAL.includes(idOf(r)))
+        .filter(contradicts)
+        .map(label),
+    ).toEqual([]);
   });
 });

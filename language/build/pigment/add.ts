@@ -93,9 +93,13 @@ function checked(pigment: Row, sources: Readonly<Record<string, unknown>>, known
       throw new Unfit(
         `pigment.dates: ${DATES.join(', ')}, each [year, "source"], are wanted, found ${what}: ${JSON.stringify(said)}.`,
       );
-  const symbols = ((pigment.elements ?? []) as readonly unknown[]).slice(0, 3).flatMap((words) => String(words).split(' '));
+  const symbols = ((pigment.elements ?? []) as readonly unknown[])
+    .slice(0, 3)
+    .flatMap((words) => String(words).split(' '));
   if (symbols.some((symbol) => symbol && !/^[A-Z][a-z]?$/.test(symbol)))
-    throw new Unfit('pigment.elements: symbols parted by spaces are wanted, ["sure", "beside", "trace", "source"].');
+    throw new Unfit(
+      'pigment.elements: symbols parted by spaces are wanted, ["sure", "beside", "trace", "source"].',
+    );
   for (const field of ['density', 'oilAbsorption']) {
     const [low, high] = pigment[field] as number[];
     if (!(typeof low === 'number' && typeof high === 'number' && low > 0 && low <= high))

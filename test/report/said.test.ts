@@ -1,6 +1,7 @@
 /** What a report says in words and drawings: amounts, times, dashes, the layer a match lies on. */
 import { describe, expect, test } from 'vitest';
 import { createAnalyser } from '../../language/src/analyse.ts';
+import { REACH } from '../../language/src/drying/settings.ts';
 import { amount, time } from '../../language/src/features/figures.ts';
 import { layerOfMix, propose } from '../../language/src/features/propose.ts';
 import { exactly } from '../../language/src/materials/interval.ts';
@@ -8,7 +9,7 @@ import { dryingPart, quantitiesPart } from '../../language/src/report/parts.ts';
 import { sectionDrawing } from '../../language/src/report/section.ts';
 import { spectraDrawing } from '../../language/src/report/spectra.ts';
 import { diary } from '../../language/src/studio/diary.ts';
-import { amountWords, daysWords } from '../../language/src/studio/words.ts';
+import { amountWords, TEN_YEARS, timeWords } from '../../language/src/studio/words.ts';
 
 const studied = (text: string) => createAnalyser()(text, 'file:///a.paintplan').study;
 const range = (low: number, likely: number, high: number) => ({ low, likely, high });
@@ -44,9 +45,10 @@ layer a { colour 3 w + 1 k film 10 µm }`);
 
 describe('times', () => {
   test('beyond ten years are not told', () => {
-    expect(time(range(42, 400, 254_000))).toBe('1.4 months to over 10 years');
-    expect(time(range(4000, 5000, 6000))).toBe('over 10 years');
-    expect(daysWords(range(10, 100, 254_000))).toBe('10 days to over 10 years');
+    expect(time(range(42, 400, 254_000))).toBe('13.1 months (1.4 to over 10 years)');
+    expect(REACH).toBe(TEN_YEARS);
+    expect(time(range(4000, 5000, 6000))).toBe('not within 10 years');
+    expect(timeWords(range(10, 5000, 254_000))).toBe('over 10 years (from 10 days)');
   });
   test('an impasto of lead white is firm within years that a reader can believe', () => {
     const study = studied('plan "x"\npaint w = PW1 in linseed\nlayer a { colour w film impasto }');

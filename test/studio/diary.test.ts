@@ -4,7 +4,7 @@ import { describe, expect, test } from 'vitest';
 import { exactly } from '../../language/src/materials/interval.ts';
 import { diary } from '../../language/src/studio/diary.ts';
 import { diaryText } from '../../language/src/studio/diary-text.ts';
-import { daysWords, dayWords, figureWords, rangeWords } from '../../language/src/studio/words.ts';
+import { dayWords, figureWords, rangeWords, timeWords } from '../../language/src/studio/words.ts';
 import { calendarIcs } from '../../language/src/study/calendar-ics.ts';
 import { studied } from '../plan/text.ts';
 
@@ -164,7 +164,7 @@ test('figures in words carry no more digits than an estimate', () => {
   expect(rangeWords({ low: 1, likely: 2, high: 3 }, 'ml')).toBe('1 to 3 ml');
   expect(rangeWords({ low: 2.99, likely: 3, high: 3.01 }, 'ml')).toBe('about 3 ml');
   expect(rangeWords(exactly(4), 'µm')).toBe('4 µm');
-  expect(daysWords({ low: 0.1, likely: 0.5, high: 1 })).toBe('2.4 to 24 hours');
+  expect(timeWords({ low: 0.1, likely: 0.5, high: 1 })).toBe('12 hours (2.4–24)');
   expect(dayWords(0.4, true)).toBe('1970-01-01');
   expect(dayWords(0.4, true, 'up')).toBe('1970-01-02');
 });

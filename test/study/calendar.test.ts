@@ -20,9 +20,9 @@ describe('the calendar', () => {
     expect(dated).toBe(false);
     expect(entries[0]).toMatchObject({ layer: 'a', notBefore: 0, likely: 0, safeFrom: 0 });
     expect(entries[1]).toMatchObject({
-      notBefore: ready.low,
+      notBefore: expect.closeTo(ready.low, 9),
       likely: ready.likely,
-      safeFrom: ready.high,
+      safeFrom: expect.closeTo(ready.high, 9),
       heldBy: { layer: 'a', area: 'all' },
     });
   });
@@ -51,6 +51,31 @@ describe('the calendar', () => {
       ['b', 1],
     ]);
     expect(entries.map((e) => e.likely! / ready)).toEqual([0, 1, 2, 3].map((n) => expect.closeTo(n, 9)));
+  });
+
+  it('lets thirty alkyd glazes end within a season, whether they are coats or layers', () => {
+    const thirty = Array.from({ length: 30 }, (_, i) => glaze(`g${i}`).replace('oily', 'quick')).join('');
+    const head = 'start 2026-11-30\narea all 100 %\nmedium quick = 50 % alkyd + 50 % walnut';
+    const { entries, result } = of(thirty, head);
+    const last = entries.at(-1)!;
+    const { ready } = result.layers[0]!.drying!;
+    expect(last.likely! - entries[0]!.likely!).toBeCloseTo(29 * ready.likely, 6);
+    // nearer to the likely day than if every coat were as quick, or as slow, as it might be
+    expect(last.safeFrom! - last.likely!).toBeLessThan(0.75 * 29 * (ready.high - ready.likely));
+    expect(last.likely! - last.notBefore!).toBeLessThan(0.75 * 29 * (ready.likely - ready.low));
+    const coats = of(glaze('g', 'coats 30').replace('oily', 'quick'), head).entries.at(-1)!;
+    for (const end of ['notBefore', 'likely', 'safeFrom'] as const)
+      expect(coats[end]).toBeCloseTo(last[end]!, 6);
+  });
+
+  it('begins anew from a day that is written', () => {
+    const { entries, result } = of(
+      `${glaze('a', 'coats 9')}${glaze('b', 'painted 2027-03-01')}${glaze('c')}`,
+      'start 2027-01-01\narea all 100 %',
+    );
+    const { ready } = result.layers[1]!.drying!;
+    const c = entries.at(-1)!;
+    expect(c.safeFrom! - c.notBefore!).toBeCloseTo(ready.high - ready.low, 9);
   });
 
   it('counts `after` from the day the layer beneath was laid', () => {

@@ -1,8 +1,8 @@
 /** Drying of one coat: open, touch-dry, ready and firm, in days after it was laid. */
-import { exactly, type Interval, times } from '../materials/interval.ts';
+import { exactly, type Interval, mapInterval, times } from '../materials/interval.ts';
 import { alkydShare, type BinderShare, blend, oxidises, pace } from './base.ts';
 import { pigmentFactor, skinFactor, temperatureFactor } from './factors.ts';
-import { ALKYD, FILM, FIRM, OPEN, READY, SOFT_BELOW, THROUGH } from './settings.ts';
+import { ALKYD, FILM, FIRM, OPEN, REACH, READY, SOFT_BELOW, THROUGH } from './settings.ts';
 import type { Drying } from './times.ts';
 
 export interface DryingInput {
@@ -53,8 +53,11 @@ export function dry(input: DryingInput): Drying | undefined {
   }
   let firm = atLeast(times(times(thin, FIRM), depth(input.dryFilm)), ready);
   if (staysSoft(input.pigments)) firm = atLeast(firm, { low: 0, likely: 0, high: SOFT_BELOW.days });
-  return { open: times(touchDry, OPEN), touchDry, ready, firm };
+  return { open: times(touchDry, OPEN), touchDry, ready, firm: atLeast(withinReach(firm), ready) };
 }
+
+/** No later than these figures reach. */
+export const withinReach = (x: Interval): Interval => mapInterval(x, (days) => Math.min(REACH, days));
 
 /** Of drying through: grows with the whole film. */
 function depth(film: Interval): Interval {

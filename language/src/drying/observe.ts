@@ -1,5 +1,6 @@
 /** What a painter saw dry beats what was estimated, and sets the pace for the same paint and medium afterwards. */
 import type { Interval } from '../materials/interval.ts';
+import { withinReach } from './dry.ts';
 import type { Drying } from './times.ts';
 
 /** A film looked at once a day was dry at some time since the day before. */
@@ -20,7 +21,7 @@ function paced(drying: Drying, touchDry: Interval, observed: { layer: string; da
     touchDry,
     ready: stretch(drying.ready, drying.touchDry, touchDry),
     // Dried through: the skin says how quick the paint is, not how thick it lies, so the same ratio applies.
-    firm: stretch(drying.firm, drying.touchDry, touchDry),
+    firm: withinReach(stretch(drying.firm, drying.touchDry, touchDry)),
     observed,
   };
 }

@@ -64,6 +64,9 @@ export const FIRM: Interval & { readonly source: Source } = {
   source: ours('dried through a 30 µm film at 2 to 5 times touch-dry; 2.25 in the alkyd times of Kay 1983'),
 };
 
+/** Days as far as these figures reach, ten years: what may be firm later is firm no sooner, and that is all they say. */
+export const REACH = 3652.5;
+
 /** Days that a film rich in lamp black or graphite may stay soft below. */
 export const SOFT_BELOW = {
   codes: ['PBk6', 'PBk10'] as readonly string[],
@@ -74,4 +77,16 @@ export const SOFT_BELOW = {
     text: 'Toch, Materials for Permanent Painting (1911): lamp black and graphite may stay soft below for a year',
     mark: 'published',
   } satisfies Source,
+};
+
+/**
+ * How much two steps of a calendar err together (correlation), and how many of a hundred true days a range is taken to
+ * hold. Of two coats of one paint half of what is unknown (as variance) is the same: the paint, the room, the season;
+ * of two paints in one room a quarter. How thick a coat came out and when it was judged ready is its own.
+ */
+export const SHARED = {
+  paint: 0.5,
+  room: 0.25,
+  held: 90,
+  source: ours('how far coats err together, and how many days in a hundred a range holds'),
 };

@@ -1,7 +1,7 @@
 /** Figures as people read them: no more digits than the estimate deserves, the range beside the likely value. */
 import type { Interval } from '../materials/interval.ts';
 import type { CalendarEntry } from '../results/study.ts';
-import { clocksOf, notKnownWords } from '../studio/words.ts';
+import { clocksOf, notKnownWords, timeWords } from '../studio/words.ts';
 
 /** Two or three digits that mean something. */
 export function figure(v: number): string {
@@ -53,18 +53,8 @@ export function fatness(x: Interval | undefined): string {
   return low === high ? `${likely} %` : `${likely} % (${low} to ${high})`;
 }
 
-/** Days beyond which no figure says more: ten years. */
-const LONGEST = 3652.5;
-
 /** A time in the unit a painter would use for it. */
-export function time(x: Interval | undefined): string {
-  if (!x) return '–';
-  const [unit, size] = x.likely < 1.5 ? ['hours', 1 / 24] : x.likely < 60 ? ['days', 1] : ['months', 30.4375];
-  const [low, high] = [figure(x.low / size), figure(x.high / size)];
-  if (x.low > LONGEST) return 'over 10 years';
-  if (x.high > LONGEST) return `${low} ${unit} to over 10 years`;
-  return low === high ? `${low} ${unit}` : `${low}–${high} ${unit}`;
-}
+export const time = (x: Interval | undefined): string => (x ? timeWords(x, figure) : '–');
 
 /** The days of a coat or a sitting, a cell a clock; where nobody can tell them, where to look. */
 export function days(

@@ -5,7 +5,7 @@ import type { CalendarEntry, LayerStudy, NotKnown, Study } from '../results/stud
 import { groundVolume } from './grounds.ts';
 import { supportArea } from './surface.ts';
 import { varnishVolume } from './varnish.ts';
-import { amountWords, daysWords, figureWords, rangeWords, tooLittle } from './words.ts';
+import { amountWords, figureWords, rangeWords, timeWords, tooLittle } from './words.ts';
 
 export interface DiaryEntry {
   readonly layer: string;
@@ -66,7 +66,7 @@ function steps(study: LayerStudy, coat: number, amounts: DiaryEntry['amounts']):
   steps.push(laying(layer, composition?.dryFilm, coat, coats));
   const wiped = listed([...new Set(layer.wipeOut.flatMap((w) => w.areas))]);
   if (drying && composition) {
-    const open = daysWords(drying.open);
+    const open = timeWords(drying.open);
     steps.push(
       wiped ? `Lift the colour out of ${wiped} while it is open: ${open}.` : `It stays open for ${open}.`,
     );

@@ -1,5 +1,5 @@
 /** Figures in words, with no more digits than an estimate is worth. */
-import type { Interval } from '../materials/interval.ts';
+import { exactly, type Interval } from '../materials/interval.ts';
 import type { CalendarEntry, NotKnown } from '../results/study.ts';
 
 /** Two significant figures, without an exponent. */
@@ -33,15 +33,26 @@ export function rangeWords(x: Interval, unit: string): string {
   return `${low} to ${high} ${unit}`;
 }
 
-/** Days: longer times than this are not told apart. */
-const TEN_YEARS = 3652.5;
+/** Days as far as the figures of drying reach: longer times are not told apart. */
+export const TEN_YEARS = 3652.5;
 
-/** Days in the unit a painter would say them in. */
-export function daysWords(x: Interval): string {
-  if (x.high < 2) return rangeWords({ low: x.low * 24, likely: x.likely * 24, high: x.high * 24 }, 'hours');
-  if (x.low > TEN_YEARS) return 'over 10 years';
-  if (x.high > TEN_YEARS) return `${figureWords(x.low)} days to over 10 years`;
-  return rangeWords(x, 'days');
+/** Units of time as a painter would choose them, up to how many days, and how many days each has. */
+const UNITS: readonly (readonly [name: string, below: number, days: number])[] = [
+  ['minutes', 1 / 24, 1 / 1440],
+  ['hours', 1.5, 1 / 24],
+  ['days', 60, 1],
+  ['months', 730, 30.4375],
+  ['years', Number.POSITIVE_INFINITY, 365.25],
+];
+
+/** A time in the unit of its likely value, the range beside it; each figure as `words` writes it. */
+export function timeWords(x: Interval, words: (value: number) => string = figureWords): string {
+  if (x.low >= TEN_YEARS) return 'not within 10 years';
+  const [unit, , size] = UNITS.find(([, below]) => x.likely < below)!;
+  const [low, likely, high] = [words(x.low / size), words(x.likely / size), words(x.high / size)];
+  if (x.likely >= TEN_YEARS) return `over 10 years (from ${timeWords(exactly(x.low), words)})`;
+  if (x.high >= TEN_YEARS) return `${likely} ${unit} (${low} to over 10 years)`;
+  return low === high ? `${likely} ${unit}` : `${likely} ${unit} (${low}–${high})`;
 }
 
 /** What is said in place of a day nobody can tell. */

@@ -1,4 +1,5 @@
 /** Plan → Study. Composition and drying at once, everything else when it is asked for, each once. */
+import { SHARED } from '../drying/settings.ts';
 import { binder, dataVersion } from '../materials/catalogue.ts';
 import type { Interval } from '../materials/interval.ts';
 import type { Binder } from '../materials/types.ts';
@@ -175,6 +176,13 @@ function studyAssumptions({ plan, layers, permanence, air }: Study): Assumption[
   if (plan.kind === 'plan') {
     if (!studio.temperature && dries)
       assumptions.push({ field: 'temperature', value: '20 °C', why: 'the plan states none' });
+    if (dries)
+      assumptions.push({
+        field: 'days',
+        value: `${SHARED.held} in 100 lie between not before and safe from`,
+        why: 'of what is unknown of two coats half is the same where paint and medium are, a quarter where only the room is',
+        source: SHARED.source,
+      });
     if (!studio.session && (dries || air))
       assumptions.push({ field: 'session', value: `${SESSION_HOURS} hours`, why: 'the plan states none' });
     if (studio.humidity && dries)

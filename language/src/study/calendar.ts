@@ -1,14 +1,16 @@
 /**
  * When each coat may be laid. A layer starts when every layer beneath it, on any area they share, is ready and its
- * `wait` is over; `after` counts from the day the layer beneath was laid. Three clocks run side by side: one where
- * everything dries fast (not before), one as is likely, one where everything dries slowly (safe from). What was painted
- * fixes all three for what lies above it.
+ * `wait` is over; `after` counts from the day the layer beneath was laid. Three clocks run side by side: not before,
+ * likely, safe from; the first and the last stand as far from the likely day as partly independent errors add up to
+ * (`drying/spread.ts`). What was painted fixes all three for what lies above it.
  */
+import { after as andThen, fixed, isLater, latest, type Spread } from '../drying/spread.ts';
 import type { Interval } from '../materials/interval.ts';
 import { linesOf } from '../plan/lines.ts';
 import type { Place, Plan } from '../plan/plan.ts';
 import type { Calendar, CalendarEntry, LayerStudy, NotKnown } from '../results/study.ts';
 import { BELIEVED, believed } from './defaults.ts';
+import { paintAndMedium } from './drying.ts';
 import type { Stacks } from './stacks.ts';
 
 /** Coats of one layer that are told one by one; of more, the first ones and the last. */
@@ -23,7 +25,6 @@ const clocks = (f: (end: keyof Interval) => number): Interval => ({
   high: f('high'),
 });
 const later = (x: Interval, y: Interval): Interval => clocks((end) => Math.max(x[end], y[end]));
-const plus = (x: Interval, y: Interval): Interval => clocks((end) => x[end] + y[end]);
 const capped = (x: number): number => Math.min(LAST_DAY, x);
 
 /** Of a layer: safe-from of its first coat, when it lets the next follow on the slow clock, and its last entry. */
@@ -45,8 +46,8 @@ interface Track {
   /** index of the layer on top, −1 for the bare support */
   readonly layer: number;
   /** when its last coat was laid, and when the next layer may follow */
-  readonly laid: Interval;
-  readonly free: Interval;
+  readonly laid: Spread;
+  readonly free: Spread;
   readonly reason: string;
   /** nobody can tell when, and this is why; `laid` and `free` then mean nothing */
   readonly notKnown?: NotKnown;
@@ -71,7 +72,7 @@ export function calendarOf(plan: Plan, layers: readonly LayerStudy[], stacks: St
   const painted = layers.flatMap((l) => l.layer.painted?.number ?? []);
   const dated = plan.start !== undefined || painted.length > 0;
   const first = plan.start?.number ?? (painted.length > 0 ? painted.reduce((a, b) => Math.min(a, b)) : 0);
-  const start: Interval = { low: first, likely: first, high: first };
+  const start = fixed(first);
   const tracks = new Map<string, Track>();
   const entries: CalendarEntry[] = [];
   const safe: Safe[] = [];
@@ -84,12 +85,12 @@ export function calendarOf(plan: Plan, layers: readonly LayerStudy[], stacks: St
       continue;
     }
     const wait = layer.wait ? believed(layer.wait.value, BELIEVED.days) : undefined;
-    const after = layer.after ? believed(layer.after.value, BELIEVED.days) : undefined;
+    const wanted = layer.after ? believed(layer.after.value, BELIEVED.days) : undefined;
 
     // Boards are bought primed: a ground may be older than the plan.
     const { number: dayPainted = first } = layer.painted ?? {};
     const bought = dayPainted < first && (layer.kind === 'ground' || layer.kind === 'size');
-    let free: Interval = bought ? { low: dayPainted, likely: dayPainted, high: dayPainted } : start;
+    let free = bought ? fixed(dayPainted) : start;
     let held: CalendarEntry['heldBy'];
     let beneath: NotKnown | undefined;
     let blocked: CalendarEntry['heldBy'];
@@ -101,16 +102,14 @@ export function calendarOf(plan: Plan, layers: readonly LayerStudy[], stacks: St
         blocked ??= { layer: track.notKnown.layer, area, reason: NOBODY };
         continue;
       }
-      const behind = after && plus(track.laid, after);
-      const here = behind ? later(track.free, behind) : track.free;
-      if (here.high > free.high) {
+      const behind = wanted && andThen(track.laid, wanted, layer.name);
+      const here = behind ? latest(track.free, behind) : track.free;
+      if (isLater(here, free)) {
         const reason =
-          behind && behind.high > track.free.high
-            ? `wait ${layer.after?.words ?? ''} after it`
-            : track.reason;
+          behind && isLater(behind, track.free) ? `wait ${layer.after?.words ?? ''} after it` : track.reason;
         held = { layer: layers[track.layer]!.layer.name, area, reason };
       }
-      free = later(free, here);
+      free = latest(free, here);
     }
 
     // Coats of one layer follow each other as it dries; the painter's own wait is before the next layer.
@@ -128,7 +127,8 @@ export function calendarOf(plan: Plan, layers: readonly LayerStudy[], stacks: St
       reason: `coat before it: ${drying?.nextCoat ? 'next coat' : 'ready'} ${readyWords(step)}`,
     };
     const itself = study.notKnown && lookAt(lines, layer.name, study.notKnown);
-    const coatAt = (n: number): Interval => clocks((end) => free[end] + (n - 1) * step[end]);
+    const what = paintAndMedium(study) ?? layer.material?.name ?? layer.name;
+    const coatAt = (n: number): Spread => andThen(free, step, what, n - 1);
     for (let n = 1; n <= coats; n++) {
       if (n === COATS_TOLD && coats > COATS_TOLD) n = coats;
       const at = coatAt(n);
@@ -158,13 +158,13 @@ export function calendarOf(plan: Plan, layers: readonly LayerStudy[], stacks: St
       );
     }
 
-    const laid = day === undefined ? coatAt(coats) : { low: day, likely: day, high: day };
+    const laid = day === undefined ? coatAt(coats) : fixed(day);
     // painted before what lies beneath can have been: what comes next still waits for that
     const tooEarly = day !== undefined && !beneath && day < free.low;
-    const dry = plus(laid, wait ? later(ready, wait) : ready);
+    const dry = andThen(laid, wait ? later(ready, wait) : ready, what);
     // what was painted has been painted, whatever lies beneath: what comes next waits for this layer alone
     const notKnown = itself ?? (day === undefined ? beneath : undefined);
-    const track: Track = { layer: index, laid, free: tooEarly ? later(free, dry) : dry, reason, notKnown };
+    const track: Track = { layer: index, laid, free: tooEarly ? latest(free, dry) : dry, reason, notKnown };
     for (const area of layer.areas) tracks.set(area, track);
     safe.push({
       from: beneath ? undefined : capped(free.high),

@@ -73,8 +73,8 @@ export function dried({
 const oilGround = grounds.find((g) => g.kind === 'oil');
 
 /** What two layers must share for the drying of one to tell of the other. */
-const paintAndMedium = (film: LayerFilm): string | undefined =>
-  film.composition && [...film.composition.applied.map((a) => `${a.what} ${a.name}`)].sort().join('+');
+export const paintAndMedium = ({ composition }: Pick<LayerFilm, 'composition'>): string | undefined =>
+  composition && [...composition.applied.map((a) => `${a.what} ${a.name}`)].sort().join('+');
 
 /**
  * Drying of all layers in order. A layer with `painted` and `dry` beats its estimate, and later layers of the same

@@ -3,7 +3,16 @@ import type { Rule } from '../rule.ts';
 import { filmOf, isCovered, shareOfPigment } from '../shared/beneath.ts';
 import { isMostlyAlkyd, isOilFilm } from '../shared/films.ts';
 import { pigmentName, pigmentPlace } from '../shared/pigments.ts';
-import { figure, labelAtStart, listed, ours, percent, practice, published } from '../shared/words.ts';
+import {
+  figure,
+  firmAfter,
+  labelAtStart,
+  listed,
+  ours,
+  percent,
+  practice,
+  published,
+} from '../shared/words.ts';
 
 /** µm from which a slow colour low down matters, and from which even a merely slow one is a warning. */
 const FILM = { info: 25, warning: 40 };
@@ -41,7 +50,7 @@ export const slowUnderlayer: Rule = {
     const very = shareOfPigment(l.composition, isVerySlow);
     if ((slow < SHARE.slow && very < SHARE.verySlow) || !isCovered(others(), l.layer)) return;
     const which = l.composition.pigments.map((p) => p.pigment).filter(isSlow);
-    const firm = l.drying ? ` It may be firm only after ${figure(l.drying.firm.high)} days.` : '';
+    const firm = l.drying ? ` At the slowest it is ${firmAfter(l.drying.firm.high)}.` : '';
     yield {
       message: `${labelAtStart(l.layer)} holds ${listed(which.map(pigmentName))}, ${percent(slow)} of its pigment by volume. Such colours hold back their oil: ${figure(film)} µm thick and with layers on it, it stays soft below.${firm} Keep it thin, or for later layers.`,
       place: pigmentPlace(l.layer, isSlow),

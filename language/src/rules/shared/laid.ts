@@ -55,8 +55,12 @@ export function daysAfter(days: number): string {
   return days === 1 ? '1 day after' : `${figure(days)} days after`;
 }
 
-/** Lets the layers above wait so many days. */
+/** Days beyond which nobody plans to wait, and none is told to. */
+const LONGEST_WAIT = 366;
+
+/** Lets the layers above wait so many days; none where nobody would. */
 export function waitLonger(layer: Layer, days: number): Fix[] {
+  if (days > LONGEST_WAIT) return [];
   const words = waitWords(days);
   return layer.wait
     ? [replace(`Wait ${words} after ${layer.name}`, layer.wait.place, words)]

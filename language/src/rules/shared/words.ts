@@ -3,6 +3,7 @@ import type { Interval } from '../../materials/interval.ts';
 import { likest } from '../../materials/nearest.ts';
 import type { Source } from '../../materials/types.ts';
 import type { Layer } from '../../plan/plan.ts';
+import { TEN_YEARS } from '../../studio/words.ts';
 
 export const quoted = (name: string): string => `‘${name}’`;
 
@@ -26,15 +27,20 @@ export function figure(value: number): string {
   return String(Number(value.toFixed(size >= 10 ? 0 : size >= 1 ? 1 : 2)));
 }
 
-/** Days beyond which no figure says more: ten years. */
-const LONGEST = 3652.5;
-
 export const span = (x: Interval, unit: string): string =>
   figure(x.low) === figure(x.high)
     ? `${figure(x.likely)} ${unit}`
-    : unit === 'days' && x.high > LONGEST
+    : unit === 'days' && x.high >= TEN_YEARS
       ? `${figure(x.low)} days to over 10 years`
       : `${figure(x.low)}–${figure(x.high)} ${unit}`;
+
+/** When a film is firm: `firm after about 40 days`, in years from two of them. */
+export function firmAfter(days: number): string {
+  if (days >= TEN_YEARS) return 'not firm within ten years, as far as these figures reach';
+  return days < 730
+    ? `firm after about ${figure(days)} days`
+    : `firm after about ${figure(days / 365.25)} years`;
+}
 
 /** A layer in a message: its kind and its name, glaze ‘mist’. */
 export const label = (layer: Layer): string => `${layer.kind} ${quoted(layer.name)}`;

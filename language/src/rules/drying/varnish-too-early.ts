@@ -80,7 +80,7 @@ export const varnishTooEarly: Rule = {
     for (const l of study.layers) {
       if (!isVarnish(l)) continue;
       const young = youngest(study, l);
-      const unfirm = soft.get(l);
+      const tender = soft.get(l);
       const lacks = young ? LEAST_DAYS - young.days : 0;
       const thin = (l.dryFilm?.likely ?? 0) <= RETOUCHING_UM;
       const then = thin
@@ -88,8 +88,8 @@ export const varnishTooEarly: Rule = {
         : ' Wait, or lay only a breath of it for now.';
       const place = l.layer.after?.place ?? l.layer.painted?.place ?? l.layer.namePlace;
       // of the two the one that is longer to wait for
-      if (unfirm && unfirm.firm.likely - unfirm.days > lacks) {
-        const { below, area, days, firm } = unfirm;
+      if (tender && tender.firm.likely - tender.days > lacks) {
+        const { below, area, days, firm } = tender;
         const coat = below.composition.dryFilm.likely;
         yield {
           message: `${labelAtStart(l.layer)} lies ${daysAfter(Math.max(0, Math.round(days)))} ${label(below.layer)}${on(plan, area)}: ${figure(coat)} µm of paint in ${boundIn(below.composition)}, likely ${firmAfter(firm.likely)}.${then}`,

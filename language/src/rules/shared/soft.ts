@@ -32,22 +32,30 @@ export function* softest<Upper extends LayerStudy>(
 ): Generator<Soft<Upper>> {
   // most plans have no such layer, and then nothing is kept
   if (!study.layers.some(isUpper)) return;
-  const soft = new Map<string, readonly Lower[]>();
+  const soft = new Map<string, Lower[]>();
   for (const upper of study.layers) {
-    const over = isUpper(upper) ? upper : undefined;
-    let worst: Soft<Upper> | undefined;
-    let most = 0;
-    for (const area of upper.areas) {
-      const still = (soft.get(area) ?? []).filter((below) => lacking(study, below, upper.layer) > 0);
-      for (const below of over ? still : []) {
-        const lack = lacking(study, below, upper.layer);
-        if (lack <= most || !counts(below, over!)) continue;
-        most = lack;
-        const { firm } = below.drying;
-        worst = { upper: over!, below, area, days: firm.likely - lack, firm };
+    if (isUpper(upper)) {
+      let worst: Soft<Upper> | undefined;
+      let most = 0;
+      for (const area of upper.areas) {
+        const still: Lower[] = [];
+        for (const below of soft.get(area) ?? []) {
+          const lack = lacking(study, below, upper.layer);
+          if (lack > 0) still.push(below);
+          if (lack <= most || !counts(below, upper)) continue;
+          most = lack;
+          const { firm } = below.drying;
+          worst = { upper, below, area, days: firm.likely - lack, firm };
+        }
+        soft.set(area, still);
       }
-      soft.set(area, isLower(upper) ? [...still, upper] : still);
+      if (worst) yield worst;
     }
-    if (worst) yield worst;
+    if (isLower(upper))
+      for (const area of upper.areas) {
+        const below = soft.get(area);
+        if (below) below.push(upper);
+        else soft.set(area, [upper]);
+      }
   }
 }

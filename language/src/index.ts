@@ -77,7 +77,14 @@ export type { Block, Cell, Part as ReportPart, Report } from './report/document.
 export { htmlReport } from './report/html.ts';
 export { type MarkdownReport, markdownReport } from './report/markdown.ts';
 export type { Markup } from './report/markup.ts';
-export { type FilmMatchJson, filmMatchJson, type MatchJson, matchJson } from './report/match-json.ts';
+export {
+  type FilmMatchJson,
+  filmMatchJson,
+  type MatchJson,
+  matchJson,
+  type ThroughJson,
+  throughJson,
+} from './report/match-json.ts';
 export { sectionDrawing } from './report/section.ts';
 export type * from './results/study.ts';
 // the rules

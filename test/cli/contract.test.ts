@@ -241,6 +241,68 @@ test('match proposes whole parts, or says what limits them', async () => {
   expect((await run('match', path)).code).toBe(2);
 });
 
+describe('match --through', () => {
+  const text = `// Invented.
+plan "Bottle"
+start 2027-01-04
+support hardboard 40 x 30 cm
+area bottle 40 %
+area wall 60 %
+paint white = PW6 in linseed
+paint black = PBk9 in linseed
+paint rust = PR101 transparent in linseed
+medium rich = 20 % turpentine + 80 % stand-oil
+ground priming { material acrylic   wait 14 days }
+underlayer grisaille { colour 6 white + 1 black   film 20 µm   wait 4 weeks }
+glaze warm { on bottle   prepare abrade   colour rust   medium 60 % rich   film 4 µm }
+target bottle lab(52 24 28) within 5
+`;
+  const sought = (path: string, ...more: string[]) =>
+    run('match', path, '--through', 'grisaille,warm', ...more);
+
+  test('tells ways, and writes the one that is chosen', async () => {
+    const path = file('through.paintplan', text);
+    const told = await sought(path);
+    expect([told.code, told.out]).toEqual([
+      0,
+      expect.stringMatching(/1 {2}grey beneath|1 {2}colour beneath/),
+    ]);
+    for (const line of told.out.split('\n')) expect(line.length).toBeLessThanOrEqual(100);
+    const { ways, reachable } = JSON.parse((await sought(path, '--format', 'json')).out);
+    expect(reachable).toBe(true);
+    expect(ways[0].layers.map((l: { layer: string }) => l.layer)).toContain('warm');
+    expect(readFileSync(path, 'utf8')).toBe(text);
+    const written = await sought(path, '--write', '1');
+    expect([written.code, written.err]).toEqual([0, expect.stringMatching(/way 1 written/)]);
+    const after = JSON.parse((await run('study', path, '--format', 'json')).out);
+    const area = after.areas.find((a: { name: string }) => a.name === 'bottle');
+    expect(area.target.deltaE00).toBeCloseTo(ways[0].deltaE00, 2);
+  });
+
+  test.each([
+    [['--write', '9'], /There are only \d ways/],
+    [['--area', 'wall'], /do not all lie on wall/],
+    [['--area', 'sea'], /There is no area ‘sea’/],
+    [['--by', 'soon'], /‘soon’ is no date/],
+    [['--mix', 'body'], /--mix does not go with --through/],
+    [['--target', 'mauve'], /‘mauve’ is no colour/],
+  ])('refuses %j, and leaves the plan as it is', async (options, why) => {
+    const path = file('through-not.paintplan', text);
+    const { code, err } = await sought(path, ...options);
+    expect([code, err]).toEqual([2, expect.stringMatching(why)]);
+    expect(readFileSync(path, 'utf8')).toBe(text);
+  });
+
+  test('says what is missing', async () => {
+    const path = file('through-none.paintplan', text.replace(/^target.*\n/m, ''));
+    expect((await sought(path)).err).toMatch(/Nothing is wanted of bottle: give --target COLOUR/);
+    expect((await run('match', path, '--through', 'cold')).err).toMatch(/no layer ‘cold’/);
+    expect((await run('match', path, '--target', '#888', '--coats', '2')).err).toMatch(
+      /--coats goes with --through/,
+    );
+  });
+}, 120_000);
+
 test('a note keeps every word outside its plans when it is formatted', async () => {
   const path = file(
     'messy.md',

@@ -35,7 +35,7 @@ export interface Proposal extends Match {
 }
 
 /** Paints of the plan, and pigments it uses straight from the tube. */
-function candidates(plan: Plan): Map<string, Ingredient> {
+export function candidates(plan: Plan): Map<string, Ingredient> {
   const byName = new Map<string, Ingredient>();
   for (const paint of plan.visible.paints.values())
     byName.set(paint.name, {

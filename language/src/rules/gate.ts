@@ -48,7 +48,7 @@ export function applied(text: string, uri: string, { edits }: Fix): string | und
 }
 
 /** The files beside a plan, as they were read for it. */
-function asRead(plan: Plan): PlanHost {
+export function asRead(plan: Plan): PlanHost {
   const targets = new Map<string, ReturnType<PlanHost['resolve']>>();
   const files = new Map<string, ReturnType<PlanHost['read']>>();
   const walk = ({ uri, uses }: Plan): void => {
@@ -69,7 +69,8 @@ function asRead(plan: Plan): PlanHost {
   };
 }
 
-interface Judged {
+/** A plan and what the rules say to it. */
+export interface Judged {
   readonly plan: Plan;
   readonly found: readonly Finding[];
 }
@@ -91,14 +92,23 @@ function graveOf(judged: Judged): Map<string, number> {
   return counts;
 }
 
+/** Whether `after` has a warning or an error more than `grave` counts. */
+const worse = (after: Judged, grave: ReadonlyMap<string, number>): boolean =>
+  [...graveOf(after)].some(([key, n]) => n > (grave.get(key) ?? 0));
+
+/** Whether a plan read again after a change has a warning or an error that it had not. */
+export const worsened = (before: Judged): ((after: Judged) => boolean) => {
+  const grave = graveOf(before);
+  return (after) => worse(after, grave);
+};
+
 /** Whether `after` has one finding less of the rule, on the layer it was about too, and no more warnings or errors of any. */
 function mends(finding: Finding, before: Judged, after: Judged, grave: ReadonlyMap<string, number>): boolean {
   const own = (judged: Judged) => judged.found.filter((f) => f.rule === finding.rule);
   const where = about(before, finding);
   const here = (judged: Judged) => own(judged).filter((f) => about(judged, f) === where);
   if (own(after).length >= own(before).length || here(after).length >= here(before).length) return false;
-  for (const [key, n] of graveOf(after)) if (n > (grave.get(key) ?? 0)) return false;
-  return true;
+  return !worse(after, grave);
 }
 
 /**

@@ -16,6 +16,7 @@ import { hostFor } from '../host.ts';
 import { oneLine, paint, swatch, table } from '../paper.ts';
 import { CannotRun } from '../say.ts';
 import { oneInput } from './study.ts';
+import { throughCommand } from './through.ts';
 
 interface Options {
   readonly mix?: string;
@@ -25,6 +26,10 @@ interface Options {
   readonly area?: string;
   readonly from?: string;
   readonly most?: number;
+  readonly through?: string;
+  readonly coats?: number;
+  readonly by?: string;
+  readonly write?: number;
   readonly format: string;
 }
 
@@ -34,6 +39,14 @@ const labWords = (lab: Lab) => lab.map((v) => String(Math.round(v) + 0)).join(' 
 
 /** Proportions for the target of a mix or for a colour; with `--film LAYER` how thick that glaze must lie. */
 export function matchCommand(name: string, options: Options): number {
+  const { through } = options;
+  if (through !== undefined) {
+    const strange = (['mix', 'film', 'over', 'from', 'most'] as const).find((o) => options[o] !== undefined);
+    if (strange) throw new CannotRun(`--${strange} does not go with --through.`);
+    return throughCommand(name, { ...options, through });
+  }
+  const alone = (['coats', 'by', 'write'] as const).find((o) => options[o] !== undefined);
+  if (alone) throw new CannotRun(`--${alone} goes with --through LAYER,LAYER.`);
   const input = oneInput(name, 'match');
   const { plan, study } = createAnalyser()(input.text, input.uri, hostFor([input]));
   if ((options.mix === undefined) === (options.target === undefined))

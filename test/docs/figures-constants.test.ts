@@ -8,6 +8,7 @@ import * as rescaled from '../../language/build/optics/rescaled.ts';
 import * as settings from '../../language/src/drying/settings.ts';
 import { RUB_OUT_OIL_DENSITY } from '../../language/src/film/cpvc.ts';
 import { pasteFactor } from '../../language/src/film/paste.ts';
+import { RESIDUE } from '../../language/src/film/residue.ts';
 import { blueWoolOf } from '../../language/src/materials/blue-wool.ts';
 import { allPigments, ground } from '../../language/src/materials/catalogue.ts';
 import { dryingFactor } from '../../language/src/materials/drying-classes.ts';
@@ -36,6 +37,10 @@ const [figures, film, drying, colour, air, lasting] = [
 describe('films', () => {
   test.each(Object.entries(FILM))('usual film of %s', (kind, { low, likely, high }) => {
     expect(film).toContain(`| ${kind} | ${low} | ${likely} | ${high} |`);
+  });
+
+  test('what stays of an oiling out', () => {
+    expect(film).toContain(`${RESIDUE.low} to ${RESIDUE.high} µm of it stay, likely ${RESIDUE.likely}`);
   });
 
   test('the paste', () => {

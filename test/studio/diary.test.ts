@@ -69,7 +69,7 @@ describe('the diary', () => {
       expect.stringMatching(/^Wipe the dry surface with turpentine/),
       expect.stringMatching(/^Rub a breath of linseed/),
       expect.stringMatching(/^Mix about [\d.]+ ml white and about [\d.]+ ml thin\.$/),
-      'Lay glaze ‘warm’, coat 1 of 3, on light and shade. It dries to 8 µm.',
+      'Lay glaze ‘warm’, coat 1 of 3, on light and shade. It dries to 8.3 to 11 µm.',
       expect.stringMatching(/^Lift the colour out of light while it is open: /),
       'Keep the rim clear.',
     ]);

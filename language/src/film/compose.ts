@@ -3,7 +3,7 @@
  * others, and each result spans what these readings give. One oil absorption serves paste and critical concentration
  * within a reading, so a hungry pigment does not look lean only because nobody knows exactly how hungry it is.
  */
-import type { Interval } from '../materials/interval.ts';
+import { type Interval, plus } from '../materials/interval.ts';
 import type { Composition } from './composition.ts';
 import type { FilmInput } from './input.ts';
 import { type Mixture, mixture } from './mixture.ts';
@@ -23,12 +23,14 @@ function choices(input: FilmInput): Choice[] {
   const stiff = input.pastes.some((p) => !p.paste.oil || p.paste.oil.low < p.paste.oil.high);
   const solids = binders.some((b) => b.solids.low < b.solids.high);
   const share = input.mediumShare.low < input.mediumShare.high;
+  const wiped = (input.residues?.length ?? 0) > 0;
   const found: Choice[] = [];
   for (const oilAbsorption of oil ? BOTH : NEITHER)
     for (const stiffness of stiff ? BOTH : NEITHER)
       for (const solid of solids ? BOTH : NEITHER)
         for (const mediumShare of share ? BOTH : NEITHER)
-          found.push({ oilAbsorption, stiffness, solids: solid, mediumShare });
+          for (const residue of wiped ? BOTH : NEITHER)
+            found.push({ oilAbsorption, stiffness, solids: solid, mediumShare, residue });
   return found;
 }
 
@@ -45,11 +47,13 @@ function span(likely: Mixture, others: readonly Mixture[], f: (m: Mixture) => nu
 }
 
 const solids = (m: Mixture): number => m.pigment + m.binder;
-const whole = (m: Mixture): number => m.pigment + m.binder + m.volatile;
+/** Paint alone, without what was wiped on before it. */
+const paint = (m: Mixture): number => solids(m) - m.residue;
+const whole = (m: Mixture): number => paint(m) + m.volatile;
 const pvc = (m: Mixture): number => m.pigment / solids(m);
 const critical = (m: Mixture): number => (m.pigment > 0 ? m.pigment / (m.pigment + m.absorbed) : 1);
 const lambda = (m: Mixture): number => pvc(m) / critical(m);
-const volumeSolids = (m: Mixture): number => solids(m) / whole(m);
+const volumeSolids = (m: Mixture): number => paint(m) / whole(m);
 
 /** The film, or undefined where nothing stays on the support (solvent alone, no amounts at all). */
 export function compose(input: FilmInput): Composition | undefined {
@@ -60,6 +64,7 @@ export function compose(input: FilmInput): Composition | undefined {
 
   const vs = over(volumeSolids);
   const { dryFilm } = input;
+  const residue = over((m) => m.residueFilm);
   const pasteVolume = input.pastes.reduce((sum, p) => sum + p.volume, 0);
   return {
     pigments: [...likely.pigments.keys()].map((pigment) => ({
@@ -76,6 +81,7 @@ export function compose(input: FilmInput): Composition | undefined {
       volumeFraction: over((m) => (m.volatiles.get(solvent) ?? 0) / whole(m)),
     })),
     pvc: over(pvc),
+    paintPvc: over((m) => m.pigment / paint(m)),
     cpvc: over(critical),
     lambda: over(lambda),
     fatness: over((m) => 1 - lambda(m)),
@@ -85,7 +91,8 @@ export function compose(input: FilmInput): Composition | undefined {
       likely: wetFilm(dryFilm.likely, vs.likely),
       high: wetFilm(dryFilm.high, vs.low),
     },
-    dryFilm,
+    dryFilm: plus(dryFilm, residue),
+    residue,
     mediumShare: over((m) => m.mediumShare),
     mediumSolids: likely.mediumSolids,
     wetDensity: over((m) => m.mass / whole(m)),

@@ -14,6 +14,8 @@ export interface Composition {
   /** Share of the applied (wet) volume that evaporates, by solvent. */
   readonly volatiles: readonly { readonly solvent: string; readonly volumeFraction: Interval }[];
   readonly pvc: Interval;
+  /** the same of the paint alone, without what was wiped on before it */
+  readonly paintPvc: Interval;
   readonly cpvc: Interval;
   /** PVC / CPVC */
   readonly lambda: Interval;
@@ -23,6 +25,8 @@ export interface Composition {
   /** µm per coat */
   readonly wetFilm: Interval;
   readonly dryFilm: Interval;
+  /** µm of that which stayed of an oiling out or the like before the coat */
+  readonly residue: Interval;
   /** applied volume share of the medium, and the non-volatile share within that medium */
   readonly mediumShare: Interval;
   readonly mediumSolids: number;

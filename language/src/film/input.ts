@@ -28,6 +28,8 @@ export interface FilmInput {
   readonly mediumShare: Interval;
   /** µm dry, per coat */
   readonly dryFilm: Interval;
+  /** what stays of liquids wiped on before each coat: each as poured, µm */
+  readonly residues?: readonly { readonly parts: readonly LiquidPart[]; readonly film: Interval }[];
   /** solvents by id, for the density of what evaporates from a binder (`Binder.carrier`) */
   readonly solvent: (id: string) => Solvent | undefined;
 }

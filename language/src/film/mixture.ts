@@ -13,6 +13,10 @@ export interface Mixture {
   readonly volatiles: ReadonlyMap<string, number>;
   readonly pigment: number;
   readonly binder: number;
+  /** of that, what came from a liquid wiped on before */
+  readonly residue: number;
+  /** µm of it on the coat */
+  readonly residueFilm: number;
   readonly volatile: number;
   /** cm³ of binder that just fill the gaps of the pigments */
   readonly absorbed: number;
@@ -82,19 +86,31 @@ export function mixture(input: FilmInput, choice: Choice): Mixture | undefined {
     solidMass += m * part * (made.mass - carried(made.volatile, made.carrier, input));
   }
 
+  let paint = 0;
+  for (const p of pigments.values()) paint += p.volume;
+  for (const b of binders.values()) paint += b;
+  if (!(paint > 0)) return undefined;
+  const stayed = wipedOn(input, choice, (id, film, density) => {
+    // of the paint as applied, one cm³ covers as much as its solids do at the dry film
+    const volume = (film * paint) / input.dryFilm.likely;
+    add(binders, id, volume);
+    solidMass += volume * density;
+    return volume;
+  });
+
   let pigment = 0;
   for (const p of pigments.values()) pigment += p.volume;
   let binder = 0;
   for (const b of binders.values()) binder += b;
   let volatile = 0;
   for (const v of volatiles.values()) volatile += v;
-  if (!(pigment + binder > 0)) return undefined;
   return {
     pigments,
     binders,
     volatiles,
     pigment,
     binder,
+    ...stayed,
     volatile,
     absorbed,
     mass,
@@ -102,6 +118,27 @@ export function mixture(input: FilmInput, choice: Choice): Mixture | undefined {
     mediumShare: m,
     mediumSolids: mediumSolid,
   };
+}
+
+/** What stays of the liquids wiped on, put into the film by `put`: its volume there and its thickness, µm. */
+function wipedOn(
+  input: FilmInput,
+  choice: Choice,
+  put: (binder: string, film: number, density: number) => number,
+): Pick<Mixture, 'residue' | 'residueFilm'> {
+  let residue = 0;
+  let residueFilm = 0;
+  for (const { parts, film } of input.residues ?? []) {
+    const whole = parts.reduce((sum, p) => sum + p.volume, 0);
+    for (const { liquid, volume } of parts) {
+      if (liquid.kind === 'solvent' || !(volume > 0)) continue;
+      const { solid, mass } = binderLiquid(liquid.binder, choice.solids, input.solvent);
+      const um = (pick(film, choice.residue) * solid * volume) / whole;
+      residue += put(liquid.binder.id, um, mass);
+      residueFilm += um;
+    }
+  }
+  return { residue, residueFilm };
 }
 
 /** g of what evaporates. */

@@ -15,6 +15,8 @@ export interface Choice {
   /** how much solid an alkyd and the like carry */
   readonly solids: End;
   readonly mediumShare: End;
+  /** how well a liquid that was wiped on is wiped off again */
+  readonly residue: End;
 }
 
 export const at = (figure: Figure, end: End): number =>
@@ -109,4 +111,4 @@ export function paste(
 }
 
 /** The middle of every range. */
-export const MIDDLE: Choice = { oilAbsorption: 0, stiffness: 0, solids: 0, mediumShare: 0 };
+export const MIDDLE: Choice = { oilAbsorption: 0, stiffness: 0, solids: 0, mediumShare: 0, residue: 0 };

@@ -218,7 +218,14 @@ export function quantitiesPart(study: Study): Part | undefined {
         ]),
       ];
     }),
-    ...q.agents.map((a) => [a.name, a.method, a.ml ? amount(a.ml, 'ml') : 'as needed', '']),
+    ...q.agents.map((a) => [
+      a.name,
+      a.method,
+      a.ml
+        ? `${amount(a.ml, 'ml')}${a.stays ? `, of which ${amount(a.stays, 'ml')} stay; the rest is on the cloth` : ''}`
+        : 'as needed',
+      '',
+    ]),
   ];
   return part(
     'materials',

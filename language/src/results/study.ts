@@ -120,8 +120,13 @@ export interface Quantities {
     readonly ml: Interval;
     readonly ingredients: readonly { readonly name: string; readonly ml: Interval; readonly g: Interval }[];
   }[];
-  /** `ml` is left out for what is used by the piece */
-  readonly agents: readonly { readonly name: string; readonly method: string; readonly ml?: Interval }[];
+  /** `ml` as poured, left out for what is used by the piece; `stays`: of that, what the cloth leaves on the painting */
+  readonly agents: readonly {
+    readonly name: string;
+    readonly method: string;
+    readonly ml?: Interval;
+    readonly stays?: Interval;
+  }[];
   /** per session (one coat of one layer) */
   readonly sessions: readonly {
     readonly layer: string;

@@ -57,7 +57,10 @@ export function materialsCsv(study: Study, notice?: string): string {
       row('medium', m.name, 'painting', m.ml);
       for (const i of m.ingredients) row('ingredient', i.name, m.name, i.ml, i.g);
     }
-    for (const a of amounts.agents) row('agent', a.name, a.method, a.ml);
+    for (const a of amounts.agents) {
+      row('agent', a.name, a.method, a.ml);
+      if (a.stays) row('stays', a.name, a.method, a.stays);
+    }
     for (const l of liquidTotals(study, amounts)) row('liquid', l.name, 'all', l.ml, l.g);
   }
   return csv(rows);

@@ -9,6 +9,7 @@ import { paintDensity, tubeDensity } from './density.ts';
 import { preparationVolume, thinners } from './emissions.ts';
 import { groundVolume } from './grounds.ts';
 import { asInterval, type LiquidMemo, liquidDensity, liquidId, liquidsNamed, paintsOfMix } from './recipe.ts';
+import { residueVolume } from './residue.ts';
 import {
   BRUSHES,
   GROUND_SOLIDS,
@@ -86,16 +87,19 @@ export function quantities(study: Studied): Quantities | undefined {
   const mediums = new Map<string, Interval>();
   const agents = new Map<string, AgentAmount>();
   const sessions: Quantities['sessions'][number][] = [];
-  const use = (name: string, method: string, ml: Interval | undefined) => {
+  const sum = (a: Interval | undefined, b: Interval | undefined) => (a && b ? plus(a, b) : (b ?? a));
+  const use = (name: string, method: string, ml: Interval | undefined, stays?: Interval) => {
     const key = `${method} ${name}`;
-    const before = agents.get(key)?.ml;
-    agents.set(key, { name, method, ml: before && ml ? plus(before, ml) : ml });
+    const before = agents.get(key);
+    agents.set(key, { name, method, ml: ml && sum(before?.ml, ml), stays: sum(before?.stays, stays) });
   };
 
   for (const layer of study.layers) {
     const { name, prepare } = layer.layer;
     const { coats } = layer;
-    for (const { method, agent } of prepare)
+    for (const preparation of prepare) {
+      const { method, agent } = preparation;
+      const stays = residueVolume(study, layer.layer, support, preparation);
       if (method && agent?.is)
         use(
           agent.name,
@@ -103,7 +107,9 @@ export function quantities(study: Studied): Quantities | undefined {
           agent.is.kind === 'agent' && PIECES.includes(agent.is.agent.id)
             ? undefined
             : scale(preparationVolume(study, layer.layer, support, method), coats),
+          stays && scale(stays, coats),
         );
+    }
     const ground = groundVolume(study, layer, support);
     if (ground) use(ground.name, LAID, ground.ml);
 

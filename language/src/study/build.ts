@@ -59,7 +59,8 @@ const once = <T>(make: () => T): (() => T) => {
 function withFilm(layer: Layer, kind: Plan['kind'], colours: Colouring): Layer {
   const { film } = layer;
   if (!film?.effect) return layer;
-  const solved = colours.solve(layer, filmOfLayer(layer, kind), film.effect);
+  // what stays of an oiling out has no colour, and is added to the film that is found
+  const solved = colours.solve(layer, filmOfLayer({ ...layer, prepare: [] }, kind), film.effect);
   if (!solved) return layer;
   const { coat, area, beneath, lightness, reached } = solved;
   const found = { area, beneath, lightness, reached };

@@ -2,6 +2,7 @@
 import { compose } from '../film/compose.ts';
 import type { FilmInput, LiquidPart } from '../film/input.ts';
 import { pasteFactor } from '../film/paste.ts';
+import { isWipedOff, RESIDUE } from '../film/residue.ts';
 import { solvent } from '../materials/catalogue.ts';
 import { exactly, type Interval, scale } from '../materials/interval.ts';
 import type { GroundMaterial, Pigment } from '../materials/types.ts';
@@ -16,6 +17,8 @@ import {
   mediumOf,
   type Share,
   tubeBinder,
+  UNNAMED_OIL,
+  wipedLiquids,
   withoutProportions,
 } from './recipe.ts';
 
@@ -50,6 +53,8 @@ export interface FilmPlan {
   readonly medium:
     | { readonly is: 'liquids'; readonly name: string; readonly parts: readonly LiquidPart[] }
     | { readonly is: 'none' | 'unresolved' };
+  /** liquids rubbed on before each coat and wiped off */
+  readonly wipedOn: readonly { readonly name: string; readonly parts: readonly LiquidPart[] }[];
   readonly share?: Measure;
   readonly film?: FilmMeasure;
   readonly coats?: Measure;
@@ -79,12 +84,27 @@ function mediumPlan({ medium }: Layer): FilmPlan['medium'] {
   return liquids ? { is: 'liquids', name: liquids.name, parts: liquids.parts } : { is: 'unresolved' };
 }
 
+function wipedOn({ prepare }: Layer): FilmPlan['wipedOn'] {
+  return prepare.flatMap(({ method, agent }) => {
+    if (!method || !isWipedOff(method)) return [];
+    const liquids = agent
+      ? wipedLiquids(agent)
+      : method === 'oil-out'
+        ? wipedLiquids(UNNAMED_OIL)
+        : undefined;
+    return liquids?.parts.some((p) => p.liquid.kind === 'binder')
+      ? [{ name: agent?.name ?? 'oil', parts: liquids.parts }]
+      : [];
+  });
+}
+
 export function filmPlan(layer: Layer, kind: Plan['kind']): FilmPlan {
   return {
     kind: layer.kind,
     in: kind,
     colour: colourPlan(layer, kind),
     medium: mediumPlan(layer),
+    wipedOn: wipedOn(layer),
     share: layer.medium?.share,
     film: layer.film,
     coats: layer.coats,
@@ -118,13 +138,15 @@ export function filmOf(plan: Planned): LayerFilm {
   const broken = colour.is === 'unresolved' || medium.is === 'unresolved';
   // Where a layer says nothing of its colour but names a medium, it is a layer of that medium: an oiling out, a varnish.
   const composable = !broken && (colour.is === 'pastes' || (colour.is === 'none' && medium.is === 'liquids'));
+  const made = composable ? composition(plan, pastes, coat, assumptions) : undefined;
+  const whole = made?.dryFilm ?? coat;
   return {
-    composition: composable ? composition(plan, pastes, coat, assumptions) : undefined,
+    composition: made,
     pastes,
     unknown: colour.unknownPaint,
     coats: times,
-    coat,
-    dryFilm: scale(coat, times),
+    coat: whole,
+    dryFilm: scale(whole, times),
     assumptions,
   };
 }
@@ -133,7 +155,7 @@ export function filmOf(plan: Planned): LayerFilm {
 export const filmOfLayer = (layer: Layer, kind: Plan['kind']): LayerFilm => filmOf(filmPlan(layer, kind));
 
 function composition(
-  { kind, medium, share: stated }: Planned,
+  { kind, medium, share: stated, wipedOn: residues }: Planned,
   pastes: LayerFilm['pastes'],
   coat: Interval,
   assumptions: Assumption[],
@@ -157,11 +179,19 @@ function composition(
       why: 'the layer names no medium: paint as it comes from the tube',
     });
   }
+  if (residues.length > 0)
+    assumptions.push({
+      field: 'prepare',
+      value: `about ${RESIDUE.likely * residues.length} µm (${Number((RESIDUE.low * residues.length).toPrecision(2))} to ${RESIDUE.high * residues.length}) of ${residues.map((r) => r.name).join(' and ')} stay${residues.length === 1 ? 's' : ''}`,
+      why: 'what the cloth leaves goes into the coat laid on it',
+      source: RESIDUE.source,
+    });
   const input: FilmInput = {
     pastes,
     medium: medium.is === 'liquids' ? medium : undefined,
     mediumShare: share,
     dryFilm: coat,
+    residues: residues.map(({ parts }) => ({ parts, film: RESIDUE })),
     solvent,
   };
   return compose(input);

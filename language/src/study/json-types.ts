@@ -11,7 +11,7 @@ import type { Assumption, Composition, Confidence, Drying, PermanenceEntry } fro
 import type { Tool } from './tool.ts';
 
 /** The film of one coat, dry, and the paint it comes from. Fractions by volume unless said; `wetDensity` g/ml. */
-export interface CompositionJson extends Omit<Composition, 'pigments'> {
+export interface CompositionJson extends Omit<Composition, 'pigments' | 'paintPvc'> {
   readonly pigments: readonly {
     /** name in the catalogue: `PBr7 burnt-sienna` */
     readonly id: string;
@@ -121,6 +121,8 @@ export interface QuantitiesJson {
     readonly name: string;
     readonly method: string;
     readonly ml: Interval | null;
+    /** of that, ml that the cloth leaves on the painting */
+    readonly stays?: Interval;
   }[];
   readonly sessions: readonly {
     readonly layer: string;

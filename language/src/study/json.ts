@@ -51,6 +51,7 @@ const composition = (c: Composition): CompositionJson => ({
   volumeSolids: c.volumeSolids,
   wetFilm: c.wetFilm,
   dryFilm: c.dryFilm,
+  residue: c.residue,
   mediumShare: c.mediumShare,
   mediumSolids: c.mediumSolids,
   wetDensity: c.wetDensity,
@@ -144,7 +145,12 @@ function quantities({ quantities: q }: Study): QuantitiesJson | null {
       ml,
       ingredients: ingredients.map((i) => ({ name: i.name, ml: i.ml, g: i.g })),
     })),
-    agents: q.agents.map(({ name, method, ml }) => ({ name, method, ml: ml ?? null })),
+    agents: q.agents.map(({ name, method, ml, stays }) => ({
+      name,
+      method,
+      ml: ml ?? null,
+      ...(stays ? { stays } : {}),
+    })),
     sessions: q.sessions.map((s) => ({
       layer: s.layer,
       coat: s.coat,

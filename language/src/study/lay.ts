@@ -218,7 +218,7 @@ function filmLay({ film, own: owned, given, wanted }: Placeless<LayPlan>, compos
 }
 
 /** ln of the factor by which the pigment in the film may be off: how stiff the paste was, how much medium was taken. */
-function pigmentSpread({ pvc }: Composition): number {
+function pigmentSpread({ paintPvc: pvc }: Composition): number {
   if (!(pvc.likely > 0 && pvc.low > 0)) return 0;
   return Math.min(Math.LN2, Math.max(Math.log(pvc.high / pvc.likely), Math.log(pvc.likely / pvc.low)));
 }

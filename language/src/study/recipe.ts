@@ -8,7 +8,17 @@ import { at, MIDDLE, paste as pasteAt } from '../film/paste.ts';
 import { binder, solvent } from '../materials/catalogue.ts';
 import type { Pigment } from '../materials/types.ts';
 import { insideFirst } from '../memory/inside-first.ts';
-import type { Formula, Ingredient, Layer, Medium, Mix, OwnPigment, Paint, Part } from '../plan/plan.ts';
+import type {
+  Formula,
+  Ingredient,
+  Layer,
+  Medium,
+  Mix,
+  OwnPigment,
+  Paint,
+  Part,
+  Preparation,
+} from '../plan/plan.ts';
 
 /** Pastes by volume, adding up to 1, with what the choice of paste assumes. */
 export interface Colour {
@@ -216,6 +226,24 @@ const mediumLiquids = remembered<Medium, Liquids>(mediumsIn, (medium, of) => {
     [...volumes.values()].filter((p) => p.volume > 0),
   );
 });
+
+/** The liquids a surface is wiped with; undefined for what is no liquid of the plan or the catalogue. */
+export function wipedLiquids({
+  name,
+  is,
+}: Pick<NonNullable<Preparation['agent']>, 'name' | 'is'>): Liquids | undefined {
+  if (is?.kind === 'medium') return mediumLiquids(is.medium);
+  return is?.kind === 'binder' || is?.kind === 'solvent'
+    ? liquids(name, [{ liquid: is, volume: 1 }])
+    : undefined;
+}
+
+const someOil = binder('oil');
+/** Oiled out, and not said with what. */
+export const UNNAMED_OIL: Pick<NonNullable<Preparation['agent']>, 'name' | 'is'> = {
+  name: 'oil',
+  is: someOil && { kind: 'binder', binder: someOil },
+};
 
 /** The liquids a layer's medium is made of: a declared medium, or one oil, resin or solvent. */
 export function mediumOf(medium: NonNullable<Layer['medium']>): Liquids | undefined {

@@ -1,6 +1,7 @@
 import type { Rule } from '../rule.ts';
-import { coveredBy, isMediumAlone, isOilFilm } from '../shared/films.ts';
+import { coveredBy } from '../shared/films.ts';
 import { replace, takeOut } from '../shared/fixes.ts';
+import { isBareOil, oilOuts } from '../shared/oil-between.ts';
 import { labelAtStart, practice } from '../shared/words.ts';
 
 /** Bare oil as the last thing on the picture, or under its varnish. */
@@ -18,7 +19,7 @@ export const oilOutLeftLast: Rule = {
   *checkLayer(l, others) {
     const { layer } = l;
     if (layer.kind === 'varnish') {
-      const p = layer.prepare.find((x) => x.method === 'oil-out');
+      const p = oilOuts(layer)[0];
       if (p)
         yield {
           message: `${labelAtStart(layer)} is laid on a fresh oiling out: the oil is shut in, stays soft and yellows. Varnish the bare dry paint.`,
@@ -30,7 +31,7 @@ export const oilOutLeftLast: Rule = {
               : takeOut('Leave the oil out', others().plan, p.place),
           ],
         };
-    } else if (isMediumAlone(layer) && layer.kind !== 'size' && isOilFilm(l)) {
+    } else if (isBareOil(l)) {
       if (coveredBy(others(), layer, (u) => u.layer.kind !== 'varnish')) return;
       yield {
         message: `${labelAtStart(layer)} leaves bare medium as the last thing on the picture: it yellows at the surface and cannot be taken off again. Paint into it on the same day, or wait for the varnish.`,

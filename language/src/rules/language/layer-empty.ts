@@ -7,8 +7,8 @@ export const layerEmpty: Rule = {
   title: 'Layer made of nothing',
   theme: 'language',
   severity: 'warning',
-  why: 'A layer without colour, material or resin has no composition, dries in no time and changes no colour.',
-  whatToDo: 'Say what it is made of: colour, material or resin; in a record, colour unknown.',
+  why: 'A layer without colour, medium, material or resin has no composition, dries in no time and changes no colour.',
+  whatToDo: 'Say what it is made of: colour, medium, material or resin; in a record, colour unknown.',
   sources: [languageReference],
   restsOn: [],
   appliesTo: ['plan', 'record'],
@@ -17,7 +17,8 @@ export const layerEmpty: Rule = {
       l.colour ||
       l.material ||
       l.resin ||
-      l.fields.some((f) => ['colour', 'material', 'resin'].includes(f.name));
+      l.medium ||
+      l.fields.some((f) => ['colour', 'material', 'resin', 'medium'].includes(f.name));
     if (!made && l.kind !== 'varnish')
       yield {
         message: `${labelAtStart(l)} does not say what it is made of. Give it a colour or a material.`,

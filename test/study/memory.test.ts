@@ -11,7 +11,8 @@ const lone: PlanHost = { resolve: () => ({ outside: true }), read: () => ({ fail
 
 /** Everything a person may see of a reading. */
 const all = ({ plan, study, findings }: Analysis) => ({
-  problems: plan.problems,
+  // every place is in it
+  plan,
   layers: study.layers.map((l) => ({ ...l, layer: l.layer.name, below: [...l.below], colours: l.colours() })),
   areas: study.areas.map((a) => ({ ...a, buildUp: a.buildUp(), target: a.target() })),
   assumptions: study.assumptions,
@@ -155,6 +156,86 @@ test('a kept analyser and a fresh one say the same of every text, whatever was e
   const [walks, steps] = long ? [40, 100] : [4, 30];
   for (let seed = 1; seed <= walks; seed++) walk(seed, [seed % 4 === 0 ? RECORD : PLAN, PALETTE], steps);
   if (long) expect(words.filter((w) => !reached.has(w))).toEqual([]);
+}, 600_000);
+
+/** Lines of a plan of many layers, in the ways each may read; half of them have something to be said of them. */
+const DECLARED = [
+  ['support linen 40 x 50 cm', 'support oak-panel 40 x 50 cm', 'support linnen 40 x 50 cm'],
+  ['area sky 50 %', 'area sky 5 %', 'area sky 70 %'],
+  ['area land 40 %', 'area land 40 %\narea sea 20 %'],
+  ['paint white = PW6 in linseed', 'paint white = PW4 in linseed', 'paint wite = PW6 in linseed'],
+  ['paint blue = PB29 in linseed', 'paint blue = PB29 in linseed 20 % oil', 'paint blue = PB29 in poppy'],
+  ['medium rich = 20 % turpentine + 80 % stand-oil', 'medium rich = 60 % turpentine + 40 % linseed'],
+  ['mix pale = 3 white + 1 blue', 'mix pale = 3 white + 1 pale', 'mix pale = 30 % white + 50 % blue'],
+];
+const LAYERS = [
+  ['ground priming { material acrylic }', 'ground priming { material chalk-glue   wait 1 day }'],
+  ['layer NAME { on sky   colour pale   film 30 µm }', 'layer NAME { on sky   colour pale   film 300 µm }'],
+  ['layer NAME { colour white   film 900 µm   film 9 µm }', 'layer NAME { colour whit   film 9 µm }'],
+  [
+    'glaze NAME { colour 2 blue + 1 white   medium 70 % rich   film 8 µm }',
+    'glaze NAME { colour blue   film 8 µm }',
+  ],
+  [
+    'glaze NAME { on land   medium 30 % rich   film 12 µm }',
+    'glaze NAME { on lnd   medium rich   film 12 µm }',
+  ],
+  ['glaze NAME {\n  prepare oil-out with walnut\n  colour blue\n}', 'glaze NAME {\n  prepare abrade\n}'],
+  ['scumble NAME { colour white   allow opaque-in-glaze because x }', 'scumble NAME { colour unknown }'],
+  [
+    'layer NAME { colour pale   painted 2027-02-10   dry 2027-02-14 }',
+    'layer NAME { colour pale   painted 2027-02-01 }',
+  ],
+  ['varnish NAME { resin damar   after 2 weeks }', 'varnish NAME { }'],
+  [
+    '/// what it is for\nglaze NAME { colour PB29   coats 9 }',
+    '// a remark\nglaze NAME { colour PBr7   coats 2.5 }',
+  ],
+];
+
+test('what is found stands where it belongs, whatever is written above or below it', () => {
+  const found = new Set<string>();
+  for (let seed = 1; seed <= (long ? 60 : 3); seed++) {
+    const next = random(seed * 977);
+    const one = <T>(list: readonly T[]): T => list[Math.floor(next() * list.length)]!;
+    const declared = DECLARED.map((d) => d[0]!);
+    let named = 0;
+    const layer = () => one(one(LAYERS)).replace('NAME', next() < 0.1 ? 'same' : `l${named++}`);
+    const layers = ['ground priming { material acrylic }', ...Array.from({ length: 25 }, layer)];
+    const kept = createAnalyser();
+    for (let step = 0; step < 40; step++) {
+      const at = Math.floor(next() * layers.length);
+      const how = Math.floor(next() * 8);
+      if (how === 0) layers.splice(at, 0, layer());
+      else if (how === 1) layers.splice(at, 1);
+      else if (how === 2) layers[at] = layers[at]!.replace(/\d+/, (n) => (n === '7' ? '12' : '7'));
+      else if (how === 3) layers[at] = `${one(['// above\n', '\n', '  ', '/* x */ '])}${layers[at]}`;
+      else if (how === 4) layers.push(...layers.splice(at, 2));
+      else if (how === 5) layers[at] = layer();
+      else if (how === 6) layers[at] = layers[at]!.slice(0, -1 - Math.floor(next() * 9));
+      else declared[Math.floor(next() * declared.length)] = one(one(DECLARED));
+      if (layers.length === 0) layers.push(layer());
+      const text = `plan "Trial"\nstart 2027-01-04\n${[...declared, ...layers].join('\n')}\n`;
+      const [now, anew] = [kept, createAnalyser()].map((analyse) => {
+        const { plan: read, findings } = analyse(text, URI, lone);
+        const said = findings({ colour: false, strict: true });
+        return {
+          read,
+          said: said.map(({ rule, severity, message, place, related, layer: of }) => ({
+            rule,
+            severity,
+            message,
+            place,
+            related,
+            of,
+          })),
+        };
+      });
+      expect(now, `seed ${seed}, step ${step}`).toEqual(anew);
+      for (const { rule } of anew!.said) found.add(rule);
+    }
+  }
+  expect(found.size).toBeGreaterThan(25);
 }, 600_000);
 
 test('edits reach every declaration and every field of the language', () => {

@@ -12,7 +12,7 @@ import { type Context, problem, textOf } from './context.ts';
 import { fillMaterial } from './declarations.ts';
 import { loneHost, type PlanHost } from './host.ts';
 import { readLayer } from './layers.ts';
-import { createPlanMemo, type PlanMemo } from './memo.ts';
+import { createPlanMemo, type Outside, type PlanMemo, type ReadLayer, type Remembered } from './memo.ts';
 import type { Area, Layer, Medium, Mix, NamedPlace, OwnPigment, Paint, Place, Plan, Use } from './plan.ts';
 import { readAreas } from './read-areas.ts';
 import { each, here, type Reading, whole } from './reading.ts';
@@ -45,40 +45,110 @@ export function readPlan(
   memo: PlanMemo = createPlanMemo(),
 ): Plan {
   memo.parsed.turn();
-  memo.pigments.turn();
   memo.used = new Map();
   const plan = readFile(text, uri, host, memo, [uri]);
   // a run over many files must not keep them all
-  for (const file of memo.surroundings.keys())
-    if (file !== uri && !memo.used.has(file)) memo.surroundings.delete(file);
+  for (const file of memo.files.keys()) if (file !== uri && !memo.used.has(file)) memo.files.delete(file);
   return plan;
 }
 
 function readFile(text: string, uri: string, host: PlanHost, memo: PlanMemo, chain: readonly string[]): Plan {
+  const before = memo.files.get(uri);
+  // what a file uses may have changed beside it
+  if (before?.cut?.text === text && before.plan.uses.length === 0) return before.plan;
   const context: Context = { uri, problems: [] };
-  const statements = readStatements(text, memo, context);
+  const { statements, cut } = readStatements(text, memo, context, before?.cut);
   const faulty = context.problems.length;
-  const scope = emptyScope();
   const names: NamedPlace[] = [];
-  const reader: Reader = { context, scope, names, guesses: 200 };
   const record = statements.some((u) => u.chunk.word === 'record');
+  const reader: Reader = { context, scope: emptyScope(), names, guesses: 200 };
   const reading: Reading = { context, reader, statements, record };
 
-  const clashes: Plan['clashes'][number][] = [];
-  const own = declareMaterials(reading, scope, clashes);
   const uses = readUses(reading, host, memo, chain);
+  const apart = statements.filter((s) => !isLayerWord(s.chunk.word));
+  const stays = before !== undefined && isSame(apart, uses, before.outside);
+  if (!stays && chain.length === 1) memo.pigments.turn();
+  const outside = stays ? before.outside : readOutside(reading, apart, uses, memo);
+  for (const p of outside.problems) context.problems.push(p);
+  for (const n of outside.names) names.push(n);
+  reader.guesses = outside.guesses;
+  const inLayers: Reading = { ...reading, reader: { ...reader, scope: outside.scope } };
+  const { scope, where } = outside;
+  const clashes = [...outside.clashes];
+  const around = surroundings(statements, uses, before?.surroundings);
+  const read = readLayers(inLayers, text, where, clashes, around, stays ? before.layers : []);
+  const { layers } = read;
+  const head = readHead(inLayers);
+  const plan: Plan = {
+    uri,
+    text,
+    kind: head.kind,
+    title: head.title,
+    description: head.description,
+    headPlace: head.place,
+    language: head.language,
+    start: head.start,
+    made: head.made,
+    studio: readStudio(inLayers),
+    support: readSupport(inLayers),
+    areas: outside.areas,
+    implicitArea: outside.implicit,
+    groups: outside.groups,
+    pigments: outside.pigments,
+    paints: outside.paints,
+    mediums: outside.mediums,
+    mixes: outside.mixes,
+    layers,
+    targets: readTargets(inLayers, where),
+    samples: readSamples(inLayers, where, layers, clashes),
+    notes: readNotes(inLayers),
+    allows: readAllows(inLayers),
+    uses,
+    visible: scope,
+    clashes,
+    problems: settled(text, context.problems, faulty),
+    circles: outside.circles,
+    names,
+  };
+  memo.files.set(uri, { cut, surroundings: around, outside, layers: read.kept, plan });
+  return surround(plan, around);
+}
+
+/** Whether everything outside the layers stands as it did, word for word and at the same place. */
+const isSame = (statements: readonly Statement[], uses: readonly Use[], outside: Outside): boolean =>
+  statements.length === outside.statements.length &&
+  statements.every((s, i) => s === outside.statements[i]) &&
+  uses.length === outside.uses.length &&
+  uses.every((u, i) => {
+    const was = outside.uses[i];
+    return u.status === was?.status && u.uri === was.uri && u.detail === was.detail && u.plan === was.plan;
+  });
+
+function readOutside(
+  reading: Reading,
+  statements: readonly Statement[],
+  uses: readonly Use[],
+  memo: PlanMemo,
+): Outside {
+  const { uri } = reading.context;
+  const { record } = reading;
+  const context: Context = { uri, problems: [] };
+  const scope = emptyScope();
+  const reader: Reader = { context, scope, names: [], guesses: reading.reader.guesses };
+  const own: Reading = { context, reader, statements, record };
+  const clashes: Plan['clashes'][number][] = [];
+  const { pigments, paints, mediums, mixes } = declareMaterials(own, scope, clashes);
   bringIn(uses, scope, clashes);
-  inOrder(own.pigments, (statement, pigment) =>
+  inOrder(pigments, (statement, pigment) =>
     fillMaterial(reader, statement, 'pigment', pigment, record, memo.pigments),
   );
-  for (const [statement, paint] of own.paints)
+  for (const [statement, paint] of paints)
     fillMaterial(reader, statement, 'paint', paint, record, memo.pigments);
-  for (const [statement, medium] of own.mediums)
+  for (const [statement, medium] of mediums)
     fillMaterial(reader, statement, 'medium', medium, record, memo.pigments);
-  for (const [statement, mix] of own.mixes)
-    fillMaterial(reader, statement, 'mix', mix, record, memo.pigments);
+  for (const [statement, mix] of mixes) fillMaterial(reader, statement, 'mix', mix, record, memo.pigments);
 
-  const { areas, groups, names: areaNames } = readAreas(reading, clashes);
+  const { areas, groups, names } = readAreas(own, clashes);
   const implicit = areas.length === 0;
   const everything: Area = {
     name: 'everything',
@@ -92,47 +162,28 @@ function readFile(text: string, uri: string, host: PlanHost, memo: PlanMemo, cha
       place: { uri, start: 0, end: 0 },
     },
   };
-  if (implicit && !areaNames.has(everything.name))
-    areaNames.set(everything.name, { areas: [everything.name], kind: 'area', place: everything.namePlace });
+  if (implicit && !names.has(everything.name))
+    names.set(everything.name, { areas: [everything.name], kind: 'area', place: everything.namePlace });
   const listed = implicit ? [everything] : areas;
   const all = listed.map((a) => a.name);
-  const where: Areas = { names: areaNames, all, order: new Map(all.map((a, i) => [a, i])) };
-  const around = surroundings(statements, uses, memo.surroundings.get(uri));
-  memo.surroundings.set(uri, around);
-  const layers = readLayers(reading, text, where, clashes, around);
-  const head = readHead(reading);
-  const plan: Plan = {
-    uri,
-    text,
-    kind: head.kind,
-    title: head.title,
-    description: head.description,
-    headPlace: head.place,
-    language: head.language,
-    start: head.start,
-    made: head.made,
-    studio: readStudio(reading),
-    support: readSupport(reading),
-    areas: listed,
-    implicitArea: implicit,
-    groups,
-    pigments: own.pigments.map(([, p]) => p),
-    paints: own.paints.map(([, p]) => p),
-    mediums: own.mediums.map(([, m]) => m),
-    mixes: own.mixes.map(([, m]) => m),
-    layers,
-    targets: readTargets(reading, where),
-    samples: readSamples(reading, where, layers, clashes),
-    notes: readNotes(reading),
-    allows: readAllows(reading),
+  return {
+    statements,
     uses,
-    visible: scope,
+    scope,
+    pigments: pigments.map(([, p]) => p),
+    paints: paints.map(([, p]) => p),
+    mediums: mediums.map(([, m]) => m),
+    mixes: mixes.map(([, m]) => m),
+    circles: circles([...mixes.map(([, m]) => m), ...mediums.map(([, m]) => m)]),
+    areas: listed,
+    groups,
+    implicit,
+    where: { names, all, order: new Map(all.map((a, i) => [a, i])) },
     clashes,
-    problems: settled(text, context.problems, faulty),
-    circles: circles([...own.mixes.map(([, m]) => m), ...own.mediums.map(([, m]) => m)]),
-    names,
+    problems: context.problems,
+    names: reader.names,
+    guesses: reader.guesses,
   };
-  return surround(plan, around);
 }
 
 type Mutable<T> = { -readonly [K in keyof T]: T[K] };
@@ -277,19 +328,48 @@ function bringIn(uses: readonly Use[], scope: Scope, clashes: Mutable<Plan['clas
   }
 }
 
+/** Layers as they stand in the text; those that stand where they stood among the same declarations are what they were. */
 function readLayers(
   reading: Reading,
   text: string,
   areas: Areas,
   clashes: Mutable<Plan['clashes'][number]>[],
   around: Surroundings,
-): Layer[] {
+  before: Remembered['layers'],
+): { readonly layers: Layer[]; readonly kept: Remembered['layers'] } {
+  const { reader, context } = reading;
   const layers: Layer[] = [];
+  const kept: (ReadLayer | undefined)[] = [];
   const first = new Map<string, Place>();
-  for (const { chunk, parsed: p } of reading.statements) {
+  const add = (layer: Layer, was: ReadLayer | undefined) => {
+    layers.push(layer);
+    kept.push(was);
+    if (layer.namePlace.end === layer.namePlace.start) return;
+    const earlier = first.get(layer.name);
+    if (earlier)
+      clashes.push({
+        name: layer.name,
+        kind: 'layer',
+        first: earlier,
+        again: layer.namePlace,
+        fromUse: false,
+      });
+    else first.set(layer.name, layer.namePlace);
+  };
+  for (const statement of reading.statements) {
+    const { chunk, parsed: p } = statement;
     if (!isLayerWord(chunk.word)) continue;
+    const was = before[layers.length];
+    if (was?.statement === statement && was.guesses === reader.guesses) {
+      for (const name of was.names) reader.names.push(name);
+      add(was.layer, was);
+      continue;
+    }
+    const from = reader.names.length;
+    const faults = context.problems.length;
+    const { guesses } = reader;
     const layer = readLayer(
-      reading.reader,
+      reader,
       areas,
       p,
       { ...chunk, text: text.slice(chunk.start, chunk.end) },
@@ -298,21 +378,8 @@ function readLayers(
     );
     if (!layer) continue;
     wordedAs(layer, p, around);
-    const before = first.get(layer.name);
-    if (layer.namePlace.end === layer.namePlace.start) {
-      layers.push(layer);
-      continue;
-    }
-    if (before)
-      clashes.push({
-        name: layer.name,
-        kind: 'layer',
-        first: before,
-        again: layer.namePlace,
-        fromUse: false,
-      });
-    else first.set(layer.name, layer.namePlace);
-    layers.push(layer);
+    const sound = context.problems.length === faults && reader.guesses === guesses;
+    add(layer, sound ? { statement, layer, names: reader.names.slice(from), guesses } : undefined);
   }
-  return layers;
+  return { layers, kept };
 }

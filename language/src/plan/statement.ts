@@ -12,6 +12,12 @@ export interface Statement {
   readonly parsed: Parsed;
 }
 
+/** What a text was cut into. */
+export interface Cut {
+  readonly text: string;
+  readonly statements: readonly Statement[];
+}
+
 /** Where a statement's declaration stands. */
 export const where = (reader: Reader, statement: Statement): At =>
   at(reader.context.uri, statement.chunk.start + (statement.parsed.declaration?.base ?? 0));

@@ -1,10 +1,10 @@
 /** The declarations of a text, parsed or remembered, and their problems. */
 import { type Parsed, parseChunk } from '../syntax/chunk.ts';
-import { type Shape, scan, shapeOf } from '../syntax/scan.ts';
+import { type Chunk, rescan, type Shape, scan, shapeOf } from '../syntax/scan.ts';
 import { type Context, problem } from './context.ts';
 import type { PlanMemo } from './memo.ts';
 import type { Place, Problem } from './plan.ts';
-import type { Statement } from './statement.ts';
+import type { Cut, Statement } from './statement.ts';
 
 /** More problems than this help nobody: what comes after them is not read, so that no text takes long. */
 const MOST_PROBLEMS = 1000;
@@ -12,12 +12,43 @@ const MOST_PROBLEMS = 1000;
 const parsed = ({ text, shape }: { readonly text: string; readonly shape: Shape }): Parsed =>
   parseChunk(text, shape);
 
-/** Every declaration parsed, its problems told. */
-export function readStatements(text: string, memo: PlanMemo, context: Context): Statement[] {
+/** The text cut into statements; those of before that an edit did not touch are not cut and parsed again. */
+function* statementsOf(text: string, memo: PlanMemo, before: Cut | undefined): Generator<Statement> {
+  const parse = (
+    of: string,
+    chunk: Chunk,
+    known: (x: { text: string; shape: Shape }) => Parsed,
+  ): Statement => ({
+    chunk,
+    parsed: memo.parsed.get({ text: of.slice(chunk.start, chunk.end), shape: shapeOf(chunk) }, known),
+  });
+  if (!before) {
+    for (const chunk of scan(text)) yield parse(text, chunk, parsed);
+    return;
+  }
+  const old = before.statements;
+  const { chunks, kept, moved } = rescan(text, { text: before.text, chunks: old.map((s) => s.chunk) });
+  const movedFrom = chunks.length - moved;
+  // what comes out of its place may be put back
+  for (const s of old.slice(kept, old.length - moved)) parse(before.text, s.chunk, () => s.parsed);
+  for (const [i, chunk] of chunks.entries()) {
+    const same = i < kept ? old[i] : i >= movedFrom ? old[i - chunks.length + old.length] : undefined;
+    if (!same) yield parse(text, chunk, parsed);
+    else yield chunk === same.chunk ? same : { chunk, parsed: same.parsed };
+  }
+}
+
+/** Every declaration parsed, its problems told; `cut` is missing where the text was not read to its end. */
+export function readStatements(
+  text: string,
+  memo: PlanMemo,
+  context: Context,
+  before: Cut | undefined,
+): { readonly statements: readonly Statement[]; readonly cut?: Cut } {
   const statements: Statement[] = [];
-  for (const chunk of scan(text)) {
-    const p = memo.parsed.get({ text: text.slice(chunk.start, chunk.end), shape: shapeOf(chunk) }, parsed);
-    statements.push({ chunk, parsed: p });
+  for (const statement of statementsOf(text, memo, before)) {
+    statements.push(statement);
+    const { chunk, parsed: p } = statement;
     const place = (x: { start: number; end: number }): Place => ({
       uri: context.uri,
       start: chunk.start + x.start,
@@ -36,10 +67,10 @@ export function readStatements(text: string, memo: PlanMemo, context: Context): 
         { uri: context.uri, start: chunk.end, end: chunk.end },
         `There are ${MOST_PROBLEMS} faults above; what follows is read once they are mended.`,
       );
-      break;
+      return { statements };
     }
   }
-  return statements;
+  return { statements, cut: { text, statements } };
 }
 
 /**

@@ -30,15 +30,25 @@ export interface Chunk {
 /** All of a chunk that its parse depends on besides its text: offsets count from its start. */
 export type Shape = Omit<Chunk, 'start' | 'end' | 'description'>;
 
-export function shapeOf({ start, end: _, description: __, ...chunk }: Chunk): Shape {
-  const from = (offset: number | undefined) => (offset === undefined ? undefined : offset - start);
+export function shapeOf(chunk: Chunk): Shape {
+  const { start: _, end: __, description: ___, ...shape } = moved(chunk, -chunk.start);
+  return shape;
+}
+
+function moved(chunk: Chunk, by: number): Chunk {
+  const { start, end, word, description, fields, open, openMissing, close, stray, unclosed } = chunk;
+  const to = (offset: number | undefined) => (offset === undefined ? undefined : offset + by);
   return {
-    ...chunk,
-    fields: chunk.fields.map((f) => f - start),
-    open: from(chunk.open),
-    close: from(chunk.close),
-    stray: from(chunk.stray),
-    unclosed: chunk.unclosed?.map((u) => ({ start: u.start - start, end: u.end - start })),
+    start: start + by,
+    end: end + by,
+    word,
+    description,
+    fields: fields.map((f) => f + by),
+    open: to(open),
+    openMissing,
+    close: to(close),
+    stray: to(stray),
+    unclosed: unclosed?.map((u) => ({ start: u.start + by, end: u.end + by })),
   };
 }
 
@@ -94,13 +104,19 @@ const countsFrom = (text: string, after: number): boolean =>
 const isColourNext = (text: string, after: number): boolean =>
   /^\s*(?:#|[a-z]+\()/.test(text.slice(after, after + 40));
 
-export function scan(text: string): Chunk[] {
-  const chunks: Building[] = [];
-  let current: Building | undefined;
+export const scan = (text: string): Chunk[] => scanFrom(text);
+
+/**
+ * Scans from the end of a chunk that its brace closes, where nothing before it matters any more; the chunk comes first in
+ * what is found. Stops behind a chunk that has just been closed where `ended` says so.
+ */
+function scanFrom(text: string, closed?: Chunk, ended?: (chunk: Chunk) => boolean): Chunk[] {
+  const chunks: Building[] = closed ? [{ ...(closed as Building), fields: [...closed.fields] }] : [];
+  let current = chunks[0];
   let description: string[] = [];
-  let firstOnLine = true;
+  let firstOnLine = !closed;
   let lineStart = 0;
-  let before = '';
+  let before = closed ? '}' : '';
   let prose = false; // words after `note` without their quotes are prose, whatever words they are
   let noCommentEnds = false;
   const begin = (at: number, end: number, word: string) => {
@@ -109,7 +125,7 @@ export function scan(text: string): Chunk[] {
     description = [];
     chunks.push(current);
   };
-  TOKEN.lastIndex = 0;
+  TOKEN.lastIndex = closed?.end ?? 0;
   while (TOKEN.lastIndex < text.length) {
     const at = TOKEN.lastIndex;
     TOKEN.test(text);
@@ -191,8 +207,72 @@ export function scan(text: string): Chunk[] {
     chunk.end = end;
     firstOnLine = false;
     before = token;
+    if (ended && chunk.close === at && ended(chunk)) break;
   }
   return chunks;
+}
+
+/** No look ahead from the end of a chunk goes further. */
+const AHEAD = 250;
+
+/** Ends with a brace that closes it, and so leaves nothing open to what follows. */
+const isClosed = ({ close, end, unclosed }: Chunk): boolean =>
+  close !== undefined && end === close + 1 && unclosed === undefined;
+
+/** Characters that two texts share at their beginnings, or at their ends. */
+function shared(a: string, b: string, most: number, atEnd: boolean): number {
+  const part = (text: string, from: number, to: number) =>
+    atEnd ? text.slice(text.length - to, text.length - from) : text.slice(from, to);
+  let same = 0;
+  for (let step = 4096; step >= 1; step >>= 3)
+    while (same + step <= most && part(a, same, same + step) === part(b, same, same + step)) same += step;
+  return same;
+}
+
+/** A text cut again after an edit: its chunks, how many of the last ones stand as they did, how many have only moved. */
+export interface Rescan {
+  readonly chunks: readonly Chunk[];
+  /** the first so many are the very chunks of before */
+  readonly kept: number;
+  /** the last so many are those of before, moved by the length of the edit */
+  readonly moved: number;
+}
+
+/** What `scan` finds, at the cost of what an edit changed. */
+export function rescan(
+  text: string,
+  before: { readonly text: string; readonly chunks: readonly Chunk[] },
+): Rescan {
+  const { chunks: old } = before;
+  const most = Math.min(text.length, before.text.length);
+  const start = shared(text, before.text, most, false);
+  const end = shared(text, before.text, most - start, true);
+  const by = text.length - before.text.length;
+  // a comment that nothing closed may be closed by now
+  const open = old.find((c) => c.unclosed)?.start ?? text.length;
+  const sure = text.indexOf('*/', open) < 0 ? start : Math.min(start, open);
+  let from = old.length - 1;
+  while (from >= 0 && !(isClosed(old[from]!) && old[from]!.end + AHEAD <= sure)) from--;
+  let at = Math.max(0, from + 1);
+  let rest = old.length;
+  const ended = ({ close, stray }: Chunk): boolean => {
+    const was = (close as number) - by;
+    if (was < before.text.length - end) return false;
+    while (at < old.length && old[at]!.end <= was) at++;
+    const same = old[at];
+    if (same?.close !== was || !isClosed(same) || (same.stray === undefined) !== (stray === undefined))
+      return false;
+    rest = at + 1;
+    return true;
+  };
+  const kept = Math.max(0, from);
+  const fresh = scanFrom(text, old[from], ended);
+  const tail = old.slice(rest);
+  return {
+    chunks: [...old.slice(0, kept), ...fresh, ...(by === 0 ? tail : tail.map((c) => moved(c, by)))],
+    kept,
+    moved: tail.length,
+  };
 }
 
 interface Line {

@@ -1,5 +1,5 @@
 /** The command line. Exit codes: 0 in order, 1 findings (or different, or none found), 2 cannot run. */
-import { Command, CommanderError, InvalidArgumentError } from 'commander';
+import { Command, CommanderError, InvalidArgumentError, Option } from 'commander';
 import { TOOL_NAME } from '../plan/names.ts';
 import type { Severity } from '../plan/plan.ts';
 import { rules } from '../rules/index.ts';
@@ -36,6 +36,12 @@ const whole =
       throw new InvalidArgumentError(`It must be a whole number, ${least} or more.`);
     return Number(value);
   };
+
+function aDay(value: string): string {
+  if (!/^(?:\d{4}-\d{2}-\d{2}|\d{1,7})$/.test(value))
+    throw new InvalidArgumentError('It must be a date such as 2027-01-26, or the number of a day.');
+  return value;
+}
 
 const oneOf =
   (...choices: string[]) =>
@@ -77,10 +83,16 @@ function program(finish: (code: number) => void): Command {
     .action((file, options) => finish(studyCommand(file, options)));
   paintplan
     .command('report')
-    .description('the report: page, Markdown, data, calendar, drawing or materials list')
+    .description('the report: page, Markdown, data, calendar, drawing, materials list or sitting cards')
     .argument('<file...>')
     .requiredOption('--to <kind>', REPORTS.join(', '), oneOf(...REPORTS))
     .option('--out <path>', 'file, or folder for several')
+    .option('--sitting <n>', 'the card of this sitting alone', whole(1))
+    .addOption(
+      new Option('--date <day>', 'the card of the sitting on this day alone')
+        .argParser(aDay)
+        .conflicts('sitting'),
+    )
     .option('--watch', 'write again whenever a plan beside it changes')
     .action(async (files, options) =>
       options.watch ? watchReports(files, options) : finish(reportCommand(files, options)),

@@ -14,10 +14,14 @@ const ENDINGS = {
   ics: ['ics'],
   svg: ['svg'],
   csv: ['csv'],
+  card: ['html', 'htm'],
 } as const;
 
 export type ReportKind = keyof typeof ENDINGS;
 export const REPORTS = Object.keys(ENDINGS) as readonly ReportKind[];
+
+/** What the names of reports end in where the user names none: a card stands beside the page of its plan. */
+const endingFor = (to: ReportKind): string => (to === 'card' ? 'card.html' : to);
 
 /** A file to be written. */
 export interface Target {
@@ -67,8 +71,8 @@ function mustFit(out: string, to: ReportKind): void {
   if (ending !== undefined && !(ENDINGS[to] as readonly string[]).includes(ending))
     throw new CannotRun(
       ending === FILE_ENDING.slice(1)
-        ? `${out} is left alone: a report is not written over a plan. Name a file that ends in .${to}.`
-        : `${out} is not written: a report --to ${to} does not end in .${ending}. Name a file that ends in .${to}.`,
+        ? `${out} is left alone: a report is not written over a plan. Name a file that ends in .${ENDINGS[to][0]}.`
+        : `${out} is not written: a report --to ${to} does not end in .${ending}. Name a file that ends in .${ENDINGS[to][0]}.`,
     );
 }
 
@@ -99,7 +103,7 @@ export function targetsFor({ names, several, to, out }: Wanted): (input: Input) 
     const target: Target = {
       folder: out ?? dirname(input.path),
       below: out === undefined || isStandard(input) ? '' : kept(base, input),
-      name: `${nameOf(input)}${n === 1 ? '' : `-${n}`}.${to}`,
+      name: `${nameOf(input)}${n === 1 ? '' : `-${n}`}.${endingFor(to)}`,
       named: false,
     };
     const other = taken.get(pathOf(target));

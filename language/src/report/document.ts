@@ -6,6 +6,8 @@ export interface Cell {
   readonly text: string;
   /** a small field of this colour before the text */
   readonly swatch?: string;
+  /** a hatched field instead: the colour is not known */
+  readonly hatched?: true;
   /** name of the layer the row is about: pages link it with the text */
   readonly layer?: string;
 }

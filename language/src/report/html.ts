@@ -1,12 +1,12 @@
 /** A report as one self-contained page: no script, nothing loaded, prints on A4. */
-import type { Block, Part, Report } from './document.ts';
+import type { Block, Cell, Part, Report } from './document.ts';
 import { IN_FULL } from './extent.ts';
 import { el, join, type Markup } from './markup.ts';
 import { STYLE } from './style.ts';
 
 const slug = (text: string) => text.toLowerCase().replace(/[^a-z0-9]+/g, '-');
 
-function blockMarkup(block: Block): Markup {
+export function blockMarkup(block: Block): Markup {
   switch (block.kind) {
     case 'words':
       return el('p', block.quiet ? { class: 'quiet' } : {}, block.text);
@@ -23,6 +23,19 @@ function blockMarkup(block: Block): Markup {
   }
 }
 
+/** A drawing, not a style: pages may forbid inline styles. */
+const swatch = ({ swatch: fill }: Cell): Markup =>
+  el(
+    'svg',
+    { class: 'swatch', viewBox: '0 0 16 10', preserveAspectRatio: 'none', 'aria-hidden': 'true' },
+    fill === undefined
+      ? join(
+          el('rect', { width: 16, height: 10, fill: '#ffffff' }),
+          el('path', { d: 'M-2 12L12-2M3 12L17-2M8 12L22-2', stroke: '#777777', 'stroke-width': 0.8 }),
+        )
+      : el('rect', { width: 16, height: 10, fill }),
+  );
+
 type Table = Extract<Block, { kind: 'table' }>;
 
 const rowMarkup = (row: Table['rows'][number]): Markup =>
@@ -32,45 +45,41 @@ const rowMarkup = (row: Table['rows'][number]): Markup =>
     row.map((c) =>
       typeof c === 'string'
         ? el('td', {}, c)
-        : el(
-            'td',
-            { 'data-layer': c.layer },
-            c.swatch !== undefined &&
-              // a drawing, not a style: pages may forbid inline styles
-              el(
-                'svg',
-                { class: 'swatch', viewBox: '0 0 16 10', 'aria-hidden': 'true' },
-                el('rect', { width: 16, height: 10, fill: c.swatch }),
-              ),
-            c.text,
-          ),
+        : el('td', { 'data-layer': c.layer }, (c.swatch !== undefined || c.hatched) && swatch(c), c.text),
     ),
   );
 
-const tableMarkup = ({ caption, head }: Table, rows: readonly Markup[]): Markup =>
+const tableMarkup = (block: Table, rows: readonly Markup[]): Markup =>
   el(
     'div',
     {
       class: 'wide',
       role: 'region',
       tabindex: 0,
-      'aria-label': caption ?? head.filter(Boolean).join(', '),
+      'aria-label': block.caption ?? block.head.filter(Boolean).join(', '),
     },
+    plainTable(block, rows),
+  );
+
+/** A table that needs no room of its own to be moved about in. */
+export const plainTable = (
+  { caption, head, rows }: Table,
+  made: readonly Markup[] = rows.map(rowMarkup),
+): Markup =>
+  el(
+    'table',
+    {},
+    caption !== undefined && el('caption', {}, caption),
     el(
-      'table',
+      'thead',
       {},
-      caption !== undefined && el('caption', {}, caption),
       el(
-        'thead',
+        'tr',
         {},
-        el(
-          'tr',
-          {},
-          head.map((h) => (h ? el('th', { scope: 'col' }, h) : el('td'))),
-        ),
+        head.map((h) => (h ? el('th', { scope: 'col' }, h) : el('td'))),
       ),
-      el('tbody', {}, rows),
     ),
+    el('tbody', {}, made),
   );
 
 /** As many of the items as have room, as markup. */
@@ -143,46 +152,57 @@ export const bodyMarkup = (report: Report): string => {
   return join(header(report), el('main', {}, parts)).markup;
 };
 
+/** A page that loads nothing and holds no script. */
+export const pageMarkup = (
+  title: string,
+  style: string,
+  kind: string | undefined,
+  ...body: Markup[]
+): string =>
+  `<!DOCTYPE html>\n${
+    el(
+      'html',
+      { lang: 'en' },
+      el(
+        'head',
+        {},
+        el('meta', { charset: 'utf-8' }),
+        el('meta', { name: 'viewport', content: 'width=device-width, initial-scale=1' }),
+        el('meta', {
+          'http-equiv': 'Content-Security-Policy',
+          content: "default-src 'none'; style-src 'unsafe-inline'",
+        }),
+        el('title', {}, title),
+        el('style', {}, { markup: style }),
+      ),
+      el('body', { class: kind }, body),
+    ).markup
+  }\n`;
+
 /** A report as one HTML page that loads nothing and holds no script. */
 export function htmlReport(report: Report): string {
   const ids = report.parts.map((p) => slug(p.id));
-  const page = el(
-    'html',
-    { lang: 'en' },
+  return pageMarkup(
+    report.title,
+    STYLE,
+    undefined,
+    header(report),
     el(
-      'head',
-      {},
-      el('meta', { charset: 'utf-8' }),
-      el('meta', { name: 'viewport', content: 'width=device-width, initial-scale=1' }),
-      el('meta', {
-        'http-equiv': 'Content-Security-Policy',
-        content: "default-src 'none'; style-src 'unsafe-inline'",
-      }),
-      el('title', {}, report.title),
-      el('style', {}, { markup: STYLE }),
+      'nav',
+      { 'aria-label': 'Contents' },
+      el('ol', {}, ...report.parts.map((p, i) => el('li', {}, el('a', { href: `#${ids[i]}` }, p.title)))),
     ),
     el(
-      'body',
+      'main',
       {},
-      header(report),
-      el(
-        'nav',
-        { 'aria-label': 'Contents' },
-        el('ol', {}, ...report.parts.map((p, i) => el('li', {}, el('a', { href: `#${ids[i]}` }, p.title)))),
-      ),
-      el(
-        'main',
-        {},
-        ...report.parts.map((p, i) =>
-          el(
-            'section',
-            { 'aria-labelledby': ids[i] },
-            el('h2', { id: ids[i] }, p.title),
-            p.blocks.map(blockMarkup),
-          ),
+      ...report.parts.map((p, i) =>
+        el(
+          'section',
+          { 'aria-labelledby': ids[i] },
+          el('h2', { id: ids[i] }, p.title),
+          p.blocks.map(blockMarkup),
         ),
       ),
     ),
   );
-  return `<!DOCTYPE html>\n${join(page).markup}\n`;
 }

@@ -54,11 +54,13 @@ function proportions(amounts: DiaryEntry['amounts']): string {
   return ` (${likely.map((v) => figureWords(v / least)).join(' : ')} by volume)`;
 }
 
+/** What is done to the surface before a layer, in sentences. */
+export const preparing = (layer: Layer): readonly string[] =>
+  layer.prepare.flatMap(({ method, agent }) => (method ? [PREPARING[method](agent?.name)] : []));
+
 function steps(study: LayerStudy, coat: number, amounts: DiaryEntry['amounts']): readonly string[] {
   const { layer, coats, drying, composition } = study;
-  const steps = layer.prepare.flatMap(({ method, agent }) =>
-    method ? [PREPARING[method](agent?.name)] : [],
-  );
+  const steps = [...preparing(layer)];
   if (amounts.length > 0)
     steps.push(
       `${amounts.length > 1 ? 'Mix' : 'Take'} ${listed(amounts.map(({ name, ml }) => `${amountWords(ml, 'ml')} ${name}`))}${proportions(amounts)}.`,

@@ -3,6 +3,9 @@ import { basename, dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { fencedPlans } from '../../features/markdown.ts';
 import { FILE_ENDING } from '../../plan/names.ts';
+import { cards } from '../../report/card.ts';
+import { type Asked, chosenSittings } from '../../report/card-choice.ts';
+import { cardsPage } from '../../report/card-page.ts';
 import type { Report } from '../../report/document.ts';
 import { htmlReport } from '../../report/html.ts';
 import { markdownReport } from '../../report/markdown.ts';
@@ -34,6 +37,7 @@ import { studied } from './study.ts';
 function render(
   input: Input,
   kind: ReportKind,
+  asked: Asked,
 ): { text: string; beside: ReadonlyMap<string, string>; failed: boolean; sum: string } {
   const { study, checked, report, notice, failed } = studied(input);
   const sum = graveLine(checked);
@@ -60,6 +64,11 @@ function render(
     }
     case 'csv':
       return alone(materialsCsv(study, notice));
+    case 'card': {
+      const chosen = chosenSittings(study, asked);
+      if (typeof chosen === 'string') throw new CannotRun(`${input.path} ${chosen}`);
+      return alone(cardsPage(study.plan.title ?? 'Untitled', cards(study, notice, chosen)));
+    }
   }
 }
 
@@ -148,12 +157,17 @@ const unique = (inputs: readonly Input[]): Input[] => [
   ...new Map(inputs.map((i) => [`${i.uri}\n${i.text}`, i])).values(),
 ];
 
+/** As on the command line: what to write and where; `sitting` and `date` of a card. */
+export interface ReportOptions extends Asked {
+  readonly to: ReportKind;
+  readonly out?: string;
+}
+
 /** Writes each report; to standard output where it is one text, one plan, and no `--out`. Says on standard error what was written. */
-export function reportCommand(
-  names: readonly string[],
-  options: { readonly to: ReportKind; readonly out?: string },
-): number {
+export function reportCommand(names: readonly string[], options: ReportOptions): number {
   const { to, out } = options;
+  if (to !== 'card' && (options.sitting !== undefined || options.date !== undefined))
+    throw new CannotRun('Only a report --to card is of one sitting: leave --sitting and --date out.');
   const [only] = names;
   if (names.length === 1 && only !== undefined && isNote(only) && to === 'md') return note(only, out);
   let { inputs: read, all } = readEach(names);
@@ -166,7 +180,7 @@ export function reportCommand(
     const done = tried(() => {
       const target = out === undefined && !several ? undefined : targetOf(input);
       if (target) mustSpare([pathOf(target)], spared);
-      const result = render(input, to);
+      const result = render(input, to, options);
       failed ||= result.failed;
       if (target) {
         writeAll(target, result.text, result.beside, spared);
@@ -183,10 +197,7 @@ export function reportCommand(
 }
 
 /** Writes the reports, and again whenever a plan in the folders of the named files changes, until it is stopped. */
-export function watchReports(
-  names: readonly string[],
-  options: { readonly to: ReportKind; readonly out?: string },
-): Promise<never> {
+export function watchReports(names: readonly string[], options: ReportOptions): Promise<never> {
   if (names.includes('-')) throw new CannotRun('Standard input cannot be watched.');
   // half-saved or moved for a moment: what is wrong is said, and the next change tries again
   const again = () => tried(() => reportCommand(names, { ...options, out: options.out ?? '.' }));

@@ -1,0 +1,153 @@
+/**
+ * Makes a sitting card fit one side of A4, in the largest of three sizes of type that will do. Heights are reckoned for
+ * letters wider than those of the usual faces, so that a card that fits here fits on paper. What has no room even in the
+ * smallest size is left out last lines first, and the card says how much. Lengths in pt, or in em of the card's type.
+ */
+import type { Block, Cell, Part, Report } from './document.ts';
+import { words } from './document.ts';
+
+/** Type in pt, by the name the style sheet knows it under. */
+export const SIZES = { large: 14, middle: 12, small: 10.5 } as const;
+export type Size = keyof typeof SIZES;
+
+const MM = 72 / 25.4;
+/** A4 without the margins of the style sheet. */
+const PAGE = { width: 186 * MM, height: 273 * MM };
+
+/** em. The style sheet has the same figures, or less. */
+const LETTER = 0.55;
+const LINE = 1.35;
+const LABEL = 5.5;
+const GAP = { part: 0.9, item: 0.25 };
+const SWATCH = 1.9;
+const TITLE = 1.5;
+const QUIET = 0.8;
+
+/** More than a side can hold; what lies beyond is not reckoned. */
+const MOST_LINES = 60;
+const MOST_LETTERS = 4000;
+/** A line is not shortened further than this. */
+const LEAST_LETTERS = 80;
+
+/** How many lines a text takes where so many letters go into one. */
+function lines(text: string, room: number): number {
+  let [count, at] = [1, 0];
+  for (const { length } of text.slice(0, MOST_LETTERS).split(/\s+/)) {
+    if (at > 0 && at + 1 + length > room) [count, at] = [count + 1, 0];
+    count += Math.floor(Math.max(0, length - 1) / room);
+    at += (at > 0 ? 1 : 0) + (length > room ? length % room : length);
+  }
+  return count;
+}
+
+const textOf = (c: string | Cell): string => (typeof c === 'string' ? c : c.text);
+
+/** em that a block takes in a column of so many em. */
+function height(block: Block, width: number): number {
+  const letters = (column: number) => Math.max(4, Math.floor(column / LETTER));
+  switch (block.kind) {
+    case 'words':
+      return block.quiet
+        ? lines(block.text, letters(width / QUIET)) * LINE * QUIET + GAP.item
+        : lines(block.text, letters(width)) * LINE + GAP.item;
+    case 'list':
+      return block.items.reduce((sum, i) => sum + lines(i, letters(width - 1.4)) * LINE + GAP.item, 0);
+    case 'table': {
+      const column = letters(width / block.head.length - 4.5);
+      const rows = block.rows.map((r) => Math.max(SWATCH, ...r.map((c) => lines(textOf(c), column) * LINE)));
+      return rows.reduce((sum, row) => sum + row + GAP.item, LINE + GAP.item);
+    }
+    case 'drawing':
+      return 0;
+  }
+}
+
+const partHeight = ({ blocks }: Part, width: number): number =>
+  GAP.part +
+  Math.max(
+    LINE,
+    blocks.reduce((sum, b) => sum + height(b, width), 0),
+  );
+
+function cardHeight(card: Report, foot: string, pt: number): number {
+  const page = PAGE.width / pt;
+  const letters = (size: number) => Math.floor(page / (LETTER * size));
+  const top =
+    lines(card.title, letters(TITLE)) * LINE * TITLE +
+    lines(card.subtitle, letters(1)) * LINE +
+    (card.notice ? lines(card.notice, letters(1)) * LINE + GAP.part : 0);
+  const end = GAP.part + lines(foot, letters(QUIET)) * LINE * QUIET;
+  return card.parts.reduce((sum, p) => sum + partHeight(p, page - LABEL - 1), top + end) * pt;
+}
+
+const short = (text: string, most: number): string =>
+  text.length > most ? `${text.slice(0, most - 1)}…` : text;
+
+/** Names may be as long as one likes, and a plan may hold any number of anything. */
+const bounded = (card: Report): Report => ({
+  ...card,
+  title: short(card.title, 100),
+  subtitle: short(card.subtitle, 200),
+  parts: card.parts.map((p) => ({
+    ...p,
+    blocks: p.blocks.map((b): Block => {
+      if (b.kind === 'list') return { ...b, items: b.items.slice(0, MOST_LINES) };
+      if (b.kind !== 'table') return b;
+      const rows = b.rows.slice(0, MOST_LINES);
+      return { ...b, rows: rows.map((r) => r.map((c) => (typeof c === 'string' ? short(c, 40) : c))) };
+    }),
+  })),
+});
+
+/** The same part with its last line left out, or its one line shortened; undefined where it is as short as it gets. */
+function less(part: Part): Part | undefined {
+  for (const [i, block] of part.blocks.entries()) {
+    const instead = (b: Block): Part => ({ ...part, blocks: part.blocks.with(i, b) });
+    if (block.kind === 'list' && block.items.length > 1)
+      return instead({ ...block, items: block.items.slice(0, -1) });
+    if (block.kind === 'table' && block.rows.length > 1)
+      return instead({ ...block, rows: block.rows.slice(0, -1) });
+    const [only = ''] = block.kind === 'list' ? block.items : block.kind === 'words' ? [block.text] : [];
+    if (only.length <= LEAST_LETTERS) continue;
+    const text = short(only, Math.max(LEAST_LETTERS, Math.ceil(only.length * 0.7)));
+    return instead(block.kind === 'list' ? { ...block, items: [text] } : words(text));
+  }
+  return undefined;
+}
+
+const linesIn = ({ blocks }: Part): number =>
+  blocks.reduce(
+    (n, b) => n + (b.kind === 'list' ? b.items.length : b.kind === 'table' ? b.rows.length : 0),
+    0,
+  );
+
+/** Says under each part how much of it is left out. */
+const noted = (card: Report, whole: Report): Report => ({
+  ...card,
+  parts: card.parts.map((p, i) => {
+    const left = linesIn(whole.parts[i]!) - linesIn(p);
+    return left > 0 ? { ...p, blocks: [...p.blocks, words(`And ${left} more: see the report.`)] } : p;
+  }),
+});
+
+/** The card in the largest type in which it fits one side; `brief` is the same in fewer words, for where it does not. */
+export function fitted(
+  whole: Report,
+  brief: () => Report,
+  foot: string,
+): { readonly card: Report; readonly size: Size } {
+  const fits = (card: Report, size: Size) => cardHeight(card, foot, SIZES[size]) <= PAGE.height;
+  for (const size of Object.keys(SIZES) as Size[]) if (fits(whole, size)) return { card: whole, size };
+  const said = brief();
+  let left = bounded(said);
+  const width = PAGE.width / SIZES.small - LABEL - 1;
+  while (!fits(noted(left, said), 'small')) {
+    const [cut] = left.parts
+      .map((p, at) => ({ at, high: partHeight(p, width), shorter: less(p) }))
+      .filter((p) => p.shorter !== undefined)
+      .sort((a, b) => b.high - a.high);
+    if (!cut) break;
+    left = { ...left, parts: left.parts.with(cut.at, cut.shorter!) };
+  }
+  return { card: noted(left, said), size: 'small' };
+}

@@ -1,0 +1,325 @@
+/**
+ * Sitting cards: what to do on one day, a card a sitting, as blocks. A card holds what its own sitting needs and no more:
+ * what must be ready, what to prepare and to mix, how to lay it, what it will look like, what may go wrong, what comes next.
+ */
+import { exactly, type Interval, scale } from '../materials/interval.ts';
+import { BEYOND_SRGB } from '../optics/css.ts';
+import type { Layer } from '../plan/plan.ts';
+import type { CautionEntry, ColourOn, LayerStudy, Study } from '../results/study.ts';
+import { touching } from '../rules/shared/beneath.ts';
+import { isOilFilm, isWaterBorne } from '../rules/shared/films.ts';
+import { BEADS } from '../rules/shared/limits.ts';
+import { mayAbrade } from '../rules/shared/prepare.ts';
+import { label, listed, quoted } from '../rules/shared/words.ts';
+import { type DiaryEntry, diary, preparing } from '../studio/diary.ts';
+import { type Sitting, sittings } from '../studio/sittings.ts';
+import {
+  amountWords,
+  clocksWords,
+  daysWords,
+  dayWords,
+  figureWords,
+  notKnownWords,
+} from '../studio/words.ts';
+import { SESSION_HOURS } from '../study/defaults.ts';
+import { colourWith } from '../study/what-if.ts';
+import { filmInWords, REMEDIES, type Remedy, TRIALS, type Trial } from './card-words.ts';
+import { type Block, type Cell, list, type Part, type Report, table, words } from './document.ts';
+
+/** What is laid of one layer in a sitting: its coats from one to another. */
+interface Laid {
+  readonly study: LayerStudy;
+  readonly layer: Layer;
+  readonly from: number;
+  readonly to: number;
+}
+
+function laidIn(study: Study, { entries }: Sitting): readonly Laid[] {
+  const laid = new Map<number, Laid>();
+  for (const { index, coat } of entries) {
+    const of = study.layers[index];
+    const { from = coat } = laid.get(index) ?? {};
+    if (of) laid.set(index, { study: of, layer: of.layer, from, to: coat });
+  }
+  return [...laid.values()];
+}
+
+const HOURS = 24;
+const WEEKDAYS = ['Sunday', 'Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday'];
+
+/** `Monday 2027-01-11`; `day 12` where the calendar has no dates. */
+export function sittingDay({ day, notKnown }: Sitting, dated: boolean): string {
+  if (day === undefined) return `day ${notKnown ? notKnownWords(notKnown) : 'not known'}`;
+  const said = dayWords(day, dated);
+  return said.startsWith('day') ? said : `${WEEKDAYS[new Date(day * 86_400_000).getUTCDay()]} ${said}`;
+}
+
+/** The three clocks of the whole sitting: it waits for the last of its coats. */
+function clocks({ entries }: Sitting, dated: boolean): string {
+  if (entries.every((e) => e.painted !== undefined)) return 'painted';
+  const last = (which: 'notBefore' | 'likely' | 'safeFrom') =>
+    entries.reduce((most, e) => Math.max(most, e[which] ?? 0), 0);
+  const [first] = entries;
+  if (!first || first.notKnown) return '';
+  return clocksWords(
+    { notBefore: last('notBefore'), likely: last('likely'), safeFrom: last('safeFrom') },
+    dated,
+  );
+}
+
+const part = (id: string, title: string, ...blocks: (Block | undefined)[]): Part | undefined => {
+  const said = blocks.filter((b) => b !== undefined);
+  return said.length > 0 ? { id, title, blocks: said } : undefined;
+};
+
+const listIf = (items: readonly string[]): Block | undefined => (items.length > 0 ? list(items) : undefined);
+
+/** Each line once, with the names it holds for where there are several layers. */
+function byLayer(laid: readonly Laid[], lines: (of: Laid) => readonly string[]): readonly string[] {
+  const names = new Map<string, string[]>();
+  for (const of of laid)
+    for (const line of lines(of)) names.set(line, [...(names.get(line) ?? []), of.layer.name]);
+  return [...names].map(([line, of]) =>
+    of.length === laid.length ? line : `${listed(of.map(quoted))}: ${line}`,
+  );
+}
+
+function trialOf(upper: Laid, below: LayerStudy, today: boolean): Trial {
+  const ground = below.layer.material?.is;
+  if (today) return 'today';
+  if (upper.layer.kind === 'varnish') return 'varnish';
+  if (below.layer.kind === 'leaf') return 'leaf';
+  if (ground) return ground.kind === 'oil' ? 'oil' : 'ground';
+  return below.composition && isWaterBorne(below.composition) ? 'tempera' : 'oil';
+}
+
+function ready(study: Study, laid: readonly Laid[]): Part | undefined {
+  const today = new Set(laid.map((l) => l.layer.index));
+  const trials = new Map<Trial, Set<string>>();
+  for (const of of laid) {
+    const beneath = of.from > 1 ? [of.study] : touching(study, of.study).map((t) => t.below);
+    for (const below of beneath) {
+      const trial = trialOf(of, below, of.study !== below && today.has(below.layer.index));
+      trials.set(trial, (trials.get(trial) ?? new Set()).add(below.layer.name));
+    }
+  }
+  const items = [...trials].map(
+    ([trial, names]) => `${listed([...names].map(quoted))}: ${TRIALS[trial].text}`,
+  );
+  return part(
+    'ready',
+    'Ready?',
+    items.length > 0 ? list(items) : words('The bare support: clean, dry, free of dust.'),
+  );
+}
+
+const prepare = (laid: readonly Laid[]): Part | undefined =>
+  part('prepare', 'First', listIf(byLayer(laid, ({ layer }) => preparing(layer))));
+
+function mix(laid: readonly Laid[], entries: ReadonlyMap<string, DiaryEntry>): Part | undefined {
+  const items = laid.flatMap(({ layer, from, to }) => {
+    const amounts = entries.get(`${layer.index} ${from}`)?.amounts ?? [];
+    if (amounts.length === 0) return [];
+    const each = to > from ? ', for each coat' : '';
+    return [
+      `${quoted(layer.name)}: ${listed(amounts.map((a) => `${amountWords(a.ml, 'ml')} ${a.name}`))}${each}.`,
+    ];
+  });
+  return part('mix', 'Mix', listIf(items));
+}
+
+const micrometres = (film: Interval): string => `about ${figureWords(film.likely)} µm`;
+
+function filmWords({ study, layer }: Laid): string {
+  const film =
+    study.composition?.dryFilm ?? (study.dryFilm && scale(study.dryFilm, 1 / Math.max(1, study.coats)));
+  if (!film || layer.kind === 'leaf') return '';
+  return study.composition
+    ? ` Film: ${filmInWords(film.likely)} (${micrometres(film)} when dry).`
+    : ` Dries to ${micrometres(film)}.`;
+}
+
+function coats({ study, from, to }: Laid): string {
+  if (study.coats < 2) return '';
+  return to > from ? `, coats ${from} to ${to} of ${study.coats}` : `, coat ${from} of ${study.coats}`;
+}
+
+function lay(laid: readonly Laid[]): Part | undefined {
+  const items = laid.flatMap((of) => {
+    const { study, layer } = of;
+    const where = layer.everywhere ? 'over everything' : `on ${listed(layer.areas)}`;
+    const open = study.drying && study.composition ? daysWords(study.drying.open) : undefined;
+    const wiped = listed([...new Set(layer.wipeOut.flatMap((w) => w.areas))]);
+    const lift = wiped ? ` Lift the colour out of ${wiped} while it is open${open ? `, ${open}` : ''}.` : '';
+    const stays = !wiped && open ? ` Stays open ${open}.` : '';
+    return [
+      `${label(layer)}${coats(of)} ${where}.${filmWords(of)}${stays}${lift}`.replace(/^./, (c) =>
+        c.toUpperCase(),
+      ),
+      ...layer.notes,
+    ];
+  });
+  return part('lay', 'Lay', list(items));
+}
+
+/** A swatch with how near the truth it is, or a hatched one. */
+const seen = (colour: ColourOn | undefined): Cell =>
+  colour
+    ? { text: `${colour.outOfGamut ? '≈\u00a0' : ''}±\u00a0${colour.radius.toFixed(1)}`, swatch: colour.hex }
+    : { text: 'not known', hatched: true };
+
+/** The colour after so many coats of a layer. */
+function after(study: Study, { layer, study: of }: Laid, coat: number, area: string): ColourOn | undefined {
+  if (coat >= of.coats) return of.colours().find((c) => c.area === area);
+  // a film stated by its effect is solved for all coats together
+  const film = layer.film &&
+    of.composition && { ...layer.film, value: of.composition.dryFilm, effect: undefined };
+  const fewer = layer.coats && { ...layer.coats, value: exactly(coat) };
+  return colourWith(study, { ...layer, film: film ?? layer.film, coats: fewer }, area);
+}
+
+function colours(study: Study, laid: readonly Laid[]): Part | undefined {
+  const areas = study.areas.map((a) => a.name).filter((a) => laid.some((l) => l.study.areas.includes(a)));
+  let beyond = false;
+  const rows = areas.flatMap((area) => {
+    const here = laid.filter((l) => l.study.areas.includes(area));
+    const [first, last] = [here[0]!, here.at(-1)!];
+    const below = first.study.below.get(area)?.[0];
+    const before =
+      first.from > 1
+        ? after(study, first, first.from - 1, area)
+        : below === undefined
+          ? undefined
+          : study.layers[below]?.colours().find((c) => c.area === area);
+    const then = after(study, last, last.to, area);
+    beyond ||= before?.outOfGamut === true || then?.outOfGamut === true;
+    const bare: Cell = { text: 'bare support' };
+    return [[area, first.from === 1 && below === undefined ? bare : seen(before), seen(then)]];
+  });
+  return part(
+    'colour',
+    'Colour',
+    table(['', 'before', 'after'], rows),
+    words(`±: ΔE00, two in three lie within; 1 is just seen.${beyond ? ` ${BEYOND_SRGB}` : ''}`, true),
+  );
+}
+
+function remedies(study: Study, laid: readonly Laid[]): Part | undefined {
+  const hours = study.plan.studio.session?.value.likely ?? SESSION_HOURS;
+  const found = new Set<Remedy>();
+  for (const { study: upper, layer, from } of laid) {
+    const beneath = from > 1 ? [upper] : touching(study, upper).map((t) => t.below);
+    const closed = (l: LayerStudy) => isOilFilm(l) && l.composition.fatness.high >= BEADS.below;
+    const drinks = ({ layer: below, composition: c }: LayerStudy) =>
+      below.material?.is?.absorbent || (c !== undefined && (isWaterBorne(c) || c.lambda.high > 1));
+    if (layer.kind === 'varnish') found.add('varnishBeads');
+    else if (isOilFilm(upper)) {
+      if (upper.composition.fatness.high >= BEADS.upper && beneath.some(closed))
+        found.add(mayAbrade(study, upper) ? 'beads' : 'beadsOnPoison');
+      if (beneath.some(drinks)) found.add('sinks');
+      if (upper.drying && upper.drying.open.low * HOURS < hours) found.add('setsEarly');
+    }
+  }
+  if (found.has('beadsOnPoison')) found.delete('beads');
+  const order = Object.keys(REMEDIES) as Remedy[];
+  return part('remedies', 'If', listIf(order.filter((r) => found.has(r)).map((r) => REMEDIES[r].text)));
+}
+
+/** Told beside the cautions of a sitting that has any of the others. */
+const ABOUT_ALL = ['vulnerable-people', 'waste'];
+const RAGS = ['rags', 'waste'];
+/** These alone keep nobody out of the room. */
+const UNGUARDED = ['rags', 'alkyd-medium'];
+
+/** What all cards look up, found once. */
+interface Shared {
+  /** by index of the layer and coat */
+  readonly entries: ReadonlyMap<string, DiaryEntry>;
+  /** by name of what they hold for */
+  readonly cautions: ReadonlyMap<string, readonly CautionEntry[]>;
+  readonly aboutAll: readonly CautionEntry[];
+}
+
+function sharedBy(study: Study): Shared {
+  const cautions = new Map<string, CautionEntry[]>();
+  const own = study.cautions.filter((c) => !ABOUT_ALL.includes(c.hazard));
+  for (const c of own) for (const name of c.where) cautions.set(name, [...(cautions.get(name) ?? []), c]);
+  return {
+    entries: new Map(diary(study).map((e) => [`${e.index} ${e.coat}`, e])),
+    cautions,
+    aboutAll: study.cautions.filter((c) => ABOUT_ALL.includes(c.hazard)),
+  };
+}
+
+/** Those of these layers and of the paints in them, and those that hold beside them. */
+function cautionsOf(laid: readonly Laid[], { entries, cautions, aboutAll }: Shared): readonly CautionEntry[] {
+  const names = laid.flatMap(({ layer, from }) => [
+    layer.name,
+    ...(entries.get(`${layer.index} ${from}`)?.amounts.map((a) => a.name) ?? []),
+  ]);
+  const own = [...new Set(names.flatMap((name) => cautions.get(name) ?? []))];
+  const guarded = own.some((c) => !UNGUARDED.includes(c.hazard));
+  return [...own, ...aboutAll.filter((c) => c.hazard !== 'vulnerable-people' || guarded)];
+}
+
+const cautionWords = ({ title, text }: CautionEntry): string => `${title}: ${text}`;
+
+function next(study: Study, all: readonly Sitting[], number: number): Part | undefined {
+  const then = all[number];
+  if (!then) return part('next', 'Next', words('This is the last sitting.'));
+  const { dated } = study.calendar;
+  const what = listed(laidIn(study, then).map((l) => `${label(l.layer)}${coats(l)}`));
+  const when = clocks(then, dated) || sittingDay(then, dated);
+  return part('next', 'Next', words(`Sitting ${then.number}, ${when}: ${what}.`));
+}
+
+/** One sitting as a report of its own, and the same in fewer words. */
+export interface Card {
+  readonly whole: Report;
+  /** cautions by their titles alone */
+  brief(): Report;
+}
+
+function card(
+  study: Study,
+  all: readonly Sitting[],
+  sitting: Sitting,
+  shared: Shared,
+  notice?: string,
+): Card {
+  const laid = laidIn(study, sitting);
+  const { dated } = study.calendar;
+  const cautions = cautionsOf(laid, shared);
+  const mind = cautions.filter((c) => !RAGS.includes(c.hazard));
+  const rags = cautions.filter((c) => RAGS.includes(c.hazard));
+  const titles =
+    mind.length > 0
+      ? words(`${mind.map((c) => c.title).join('; ')}: see Cautions in the report.`)
+      : undefined;
+  const parts = (minded: Block | undefined) =>
+    [
+      ready(study, laid),
+      prepare(laid),
+      mix(laid, shared.entries),
+      lay(laid),
+      colours(study, laid),
+      remedies(study, laid),
+      part('mind', 'Mind', minded),
+      part('rags', 'Rags', listIf(rags.map(cautionWords))),
+      next(study, all, sitting.number),
+    ].filter((p) => p !== undefined);
+  const whole: Report = {
+    title: `Sitting ${sitting.number} of ${all.length}: ${sittingDay(sitting, dated)}`,
+    subtitle: [study.plan.title ?? 'Untitled', clocks(sitting, dated)].filter(Boolean).join(', '),
+    notice,
+    parts: parts(listIf(mind.map(cautionWords))),
+  };
+  return { whole, brief: () => ({ ...whole, parts: parts(titles) }) };
+}
+
+/** A card for each of the sittings asked for, all of them where none is. `notice` stands at the top of each. */
+export function cards(study: Study, notice?: string, only?: readonly Sitting[]): readonly Card[] {
+  const all = sittings(study.calendar);
+  const shared = sharedBy(study);
+  return (only ?? all).map((s) => card(study, all, s, shared, notice));
+}

@@ -4,6 +4,7 @@ import { type Disposable, ShellExecution, Task, TaskGroup, TaskScope, tasks, wor
 const TASKS = {
   check: ['check', '.', '--format', 'github'],
   report: ['report', '.', '--to', 'html', '--out', 'reports/'],
+  card: ['report', '.', '--to', 'card', '--out', 'reports/'],
 } as const;
 
 /** A task runs a program that the workspace brings: only where it is trusted, and on a disk. */

@@ -9,7 +9,7 @@ const faulty = readdirSync('examples/faulty').map((f) => join('examples/faulty',
 const sound = files('examples', '.paintplan').filter((f) => !f.includes('faulty'));
 const notes = files('examples', '.md').filter((f) => /^```paintplan$/m.test(readFileSync(f, 'utf8')));
 
-/** Which reports a file can give: a calendar wants a first day, a section drawing wants layers. */
+/** Which reports a file can give: a calendar wants a first day, a section drawing wants layers, a card a plan. */
 function kindsFor(path: string): string[] {
   const text = readFileSync(path, 'utf8');
   return [
@@ -18,6 +18,7 @@ function kindsFor(path: string): string[] {
     'json',
     'csv',
     ...(/^start /m.test(text) ? ['ics'] : []),
+    ...(/^plan "/m.test(text) ? ['card'] : []),
     ...(/^(?:ground|imprimatura|underlayer|layer|glaze) /m.test(text) ? ['svg'] : []),
   ];
 }
@@ -69,7 +70,7 @@ describe('examples', () => {
     const folder = mkdtempSync(join(tmpdir(), 'examples-'));
     try {
       for (const kind of kindsFor(path)) {
-        const to = join(folder, `report.${kind}`);
+        const to = join(folder, kind === 'card' ? 'report.card.html' : `report.${kind}`);
         const { code, err } = await run('report', path, '--to', kind, '--out', to);
         expect(code, `${kind}: ${err}`).toBe(0);
         expect(readFileSync(to, 'utf8'), kind).not.toMatch(/\bNaN\b|\bInfinity\b|>undefined<|\[object/);

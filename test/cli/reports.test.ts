@@ -201,3 +201,77 @@ test('one line a file on standard error tells its errors and warnings', async ()
     'broken.paintplan: 2 errors, 0 warnings\n',
   );
 });
+
+describe('sitting cards', () => {
+  const dated = `${plan('A').replace('ground', 'start 2027-01-11\nground')}glaze g2 { colour PY150   film 8 µm }\n`;
+  const card = (...more: string[]) => run('report', 'a.paintplan', '--to', 'card', ...more);
+
+  test('all of them, or the one of a number or a day', async () => {
+    put('a.paintplan', dated);
+    const sittings = async (...more: string[]) => {
+      const { code, out } = await card(...more);
+      expect(code).toBe(0);
+      return Array.from(out.matchAll(/<h2>Sitting (\d)/g), ([, n]) => n);
+    };
+    expect(await sittings()).toEqual(['1', '2']);
+    expect(await sittings('--sitting', '2')).toEqual(['2']);
+    expect(await sittings('--date', '2027-01-11')).toEqual(['1']);
+  });
+
+  test('stand beside the page of their plan', async () => {
+    put('a.paintplan', dated);
+    for (const kind of ['html', 'card'])
+      expect((await run('report', '.', '--to', kind, '--out', 'reports/')).code).toBe(0);
+    expect(files('reports', '.html')).toEqual(['reports/a.card.html', 'reports/a.html']);
+    const { code, err } = await card('--out', 'a.card');
+    expect([code, err.trim()]).toEqual([
+      2,
+      'a.card is not written: a report --to card does not end in .card. Name a file that ends in .html.',
+    ]);
+  });
+
+  test('of a plan with errors say so at the top, and the command ends with 1', async () => {
+    put('a.paintplan', `${dated}glaze g3 { colour no-such }\nglaze g4 { colour PY150 }\n`);
+    const { code, out } = await card();
+    expect(code).toBe(1);
+    expect(out.match(/class="notice">There is an error in this text \(/g)).toHaveLength(4);
+    expect(out).toContain('day not known');
+  });
+
+  test.each([
+    [
+      'a sitting that is not there',
+      ['--sitting', '3'],
+      /^a\.paintplan has no sitting 3: it has 2 sittings\.$/,
+    ],
+    [
+      'a day between',
+      ['--date', '2027-01-12'],
+      /^a\.paintplan has no sitting on 2027-01-12: sitting 1 is on /,
+    ],
+    ['no number', ['--sitting', '0'], /1 or more/],
+    ['no day', ['--date', 'tomorrow'], /must be a date such as 2027-01-26/],
+    ['both', ['--sitting', '1', '--date', '2027-01-11'], /cannot be used with/],
+  ])('%s is one line, and nothing is written', async (_, more, said) => {
+    put('a.paintplan', dated);
+    const { code, out, err } = await card(...more, '--out', 'card.html');
+    expect([code, one(err), out]).toEqual([2, 1, '']);
+    expect(err.trim()).toMatch(said);
+    expect(existsSync('card.html')).toBe(false);
+  });
+
+  test('of a record, a palette, or as another kind of report: one line', async () => {
+    put('r.paintplan', 'record "R"\nlayer a { colour unknown }\n');
+    put('p.paintplan', 'palette "P"\npaint a = PW6 in linseed\n');
+    put('a.paintplan', dated);
+    for (const [said, ...args] of [
+      ['r.paintplan is a record', 'r.paintplan', '--to', 'card'],
+      ['p.paintplan is a palette', 'p.paintplan', '--to', 'card'],
+      ['Only a report --to card', 'a.paintplan', '--to', 'html', '--sitting', '1'],
+    ]) {
+      const { code, out, err } = await run('report', ...args);
+      expect([code, one(err), out]).toEqual([2, 1, '']);
+      expect(err).toContain(said);
+    }
+  });
+});

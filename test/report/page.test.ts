@@ -9,9 +9,12 @@ import { type Browser, chromium } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { createAnalyser } from '../../language/src/analyse.ts';
 import { buildReport } from '../../language/src/report/build.ts';
+import { cards } from '../../language/src/report/card.ts';
+import { cardsPage } from '../../language/src/report/card-page.ts';
 import { htmlReport } from '../../language/src/report/html.ts';
 import { escapeMarkup } from '../../language/src/report/markup.ts';
 import { sectionDrawing } from '../../language/src/report/section.ts';
+import { cardTexts } from './card-texts.ts';
 
 const page = (path: string): string => {
   const { study, findings } = createAnalyser()(readFileSync(path, 'utf8'), `file:///${path}`);
@@ -22,9 +25,17 @@ const plans = [
   'examples/old-panel.paintplan',
   'examples/faulty/slips.paintplan',
 ];
+const cardsOf = (text: string): string => {
+  const { study } = createAnalyser()(text, 'file:///a.paintplan');
+  return cardsPage(study.plan.title ?? '', cards(study, 'There is an error in this text.'));
+};
+const pages: readonly (readonly [string, () => string])[] = [
+  ...plans.map((p) => [p, () => page(p)] as const),
+  ...[plans[0]!, plans[2]!].map((p) => [`cards of ${p}`, () => cardsOf(readFileSync(p, 'utf8'))] as const),
+];
 const CHROMIUM = '/usr/bin/chromium';
 
-describe.each(plans.map((p) => [p]))('%s', (path) => {
+describe.each(pages)('%s', (_, html) => {
   test('is valid HTML', async () => {
     const validator = new HtmlValidate({
       extends: ['html-validate:standard'],
@@ -38,12 +49,14 @@ describe.each(plans.map((p) => [p]))('%s', (path) => {
         'element-case': 'off',
       },
     });
-    const found = await validator.validateString(page(path));
+    const found = await validator.validateString(html());
     expect(
       found.results.flatMap((r) => r.messages.map((m) => `${m.line}:${m.column} ${m.ruleId} ${m.message}`)),
     ).toEqual([]);
   });
+});
 
+describe.each(plans.map((p) => [p]))('%s', (path) => {
   test('has a title and a description in every drawing', () => {
     const drawings =
       page(path).match(/<svg (?!class="swatch" [^>]*aria-hidden="true")[\s\S]*?<\/svg>/g) ?? [];
@@ -72,12 +85,14 @@ describe.runIf(existsSync(CHROMIUM))('in a browser', () => {
   }, 60_000);
   afterAll(() => browser?.close());
 
-  test.each(plans.flatMap((p) => (['light', 'dark'] as const).map((scheme) => [p, scheme] as const)))(
+  test.each(
+    pages.flatMap(([p, html]) => (['light', 'dark'] as const).map((scheme) => [p, scheme, html] as const)),
+  )(
     '%s, %s: no accessibility fault',
-    async (path, colorScheme) => {
+    async (_, colorScheme, html) => {
       const context = await browser.newContext({ colorScheme, bypassCSP: true });
       const tab = await context.newPage();
-      await tab.setContent(page(path));
+      await tab.setContent(html());
       await tab.addScriptTag({ path: createRequire(import.meta.url).resolve('axe-core/axe.min.js') });
       const found = await tab.evaluate(async () => {
         const { violations } = await (
@@ -109,6 +124,26 @@ describe.runIf(existsSync(CHROMIUM))('in a browser', () => {
     expect(asked).toEqual([]);
     await tab.close();
   }, 60_000);
+
+  // ISO 216: A4 is 210 × 297 mm; 390 px is the width of a common phone
+  test.each(cardTexts)(
+    'a card of %s prints on one side of A4 and is as wide as a phone',
+    async (_, text) => {
+      const tab = await browser.newPage({ viewport: { width: 390, height: 844 } });
+      await tab.setContent(cardsOf(text));
+      const sittings = await tab.locator('article').count();
+      expect(sittings).toBeGreaterThan(0);
+      expect(await tab.evaluate('document.documentElement.scrollWidth')).toBe(390);
+      const pdf = (await tab.pdf({ preferCSSPageSize: true })).toString('latin1');
+      expect(pdf.match(/\/Type\s*\/Page\b/g)).toHaveLength(sittings);
+      for (const [, width, height] of pdf.matchAll(/\/MediaBox\s*\[0 0 (\S+) (\S+)\]/g)) {
+        expect(Math.abs(Number(width) - (210 / 25.4) * 72)).toBeLessThan(1);
+        expect(Math.abs(Number(height) - (297 / 25.4) * 72)).toBeLessThan(1);
+      }
+      await tab.close();
+    },
+    60_000,
+  );
 });
 
 test('words of a plan stay words, whatever characters they hold', () => {

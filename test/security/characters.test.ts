@@ -76,6 +76,7 @@ test.each([
   ['report', '--to', 'md'],
   ['report', '--to', 'json'],
   ['report', '--to', 'csv'],
+  ['report', '--to', 'card'],
   ['format', '--check'],
 ])('%s %s %s: neither in what is printed nor in what is said', async (command, ...options) => {
   const folder = mkdtempSync(join(tmpdir(), 'paintplan-characters-'));

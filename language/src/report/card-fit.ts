@@ -4,7 +4,7 @@
  * smallest size is left out last lines first, and the card says how much. Lengths in pt, or in em of the card's type.
  */
 import type { Block, Cell, Part, Report } from './document.ts';
-import { words } from './document.ts';
+import { list, words } from './document.ts';
 
 /** Type in pt, by the name the style sheet knows it under. */
 export const SIZES = { large: 14, middle: 12, small: 10.5 } as const;
@@ -26,8 +26,9 @@ const QUIET = 0.8;
 /** More than a side can hold; what lies beyond is not reckoned. */
 const MOST_LINES = 60;
 const MOST_LETTERS = 4000;
-/** A line is not shortened further than this. */
-const LEAST_LETTERS = 80;
+/** Letters: longer lines are shortened before others are left out, and none is shortened further than the least. */
+const LONG = 400;
+const LEAST = 80;
 
 /** How many lines a text takes where so many letters go into one. */
 function lines(text: string, room: number): number {
@@ -99,18 +100,20 @@ const bounded = (card: Report): Report => ({
   })),
 });
 
-/** The same part with its last line left out, or its one line shortened; undefined where it is as short as it gets. */
+/** The same part with its longest line shortened, or its last one left out; undefined where it is as short as it gets. */
 function less(part: Part): Part | undefined {
   for (const [i, block] of part.blocks.entries()) {
     const instead = (b: Block): Part => ({ ...part, blocks: part.blocks.with(i, b) });
-    if (block.kind === 'list' && block.items.length > 1)
-      return instead({ ...block, items: block.items.slice(0, -1) });
     if (block.kind === 'table' && block.rows.length > 1)
       return instead({ ...block, rows: block.rows.slice(0, -1) });
-    const [only = ''] = block.kind === 'list' ? block.items : block.kind === 'words' ? [block.text] : [];
-    if (only.length <= LEAST_LETTERS) continue;
-    const text = short(only, Math.max(LEAST_LETTERS, Math.ceil(only.length * 0.7)));
-    return instead(block.kind === 'list' ? { ...block, items: [text] } : words(text));
+    const texts = block.kind === 'list' ? block.items : block.kind === 'words' ? [block.text] : [];
+    const longest = texts.reduce((most, t) => Math.max(most, t.length), 0);
+    const at = texts.findIndex((t) => t.length === longest);
+    if (longest > LONG || (texts.length === 1 && longest > LEAST)) {
+      const text = short(texts[at]!, Math.max(LEAST, Math.ceil(longest * 0.7)));
+      return instead(block.kind === 'list' ? list(texts.with(at, text)) : words(text));
+    }
+    if (texts.length > 1) return instead(list(texts.slice(0, -1)));
   }
   return undefined;
 }
@@ -130,18 +133,17 @@ const noted = (card: Report, whole: Report): Report => ({
   }),
 });
 
-/** The card in the largest type in which it fits one side; `brief` is the same in fewer words, for where it does not. */
+/** The card in the largest type in which it fits one side; `brief` is the same in fewer words, where it does not. */
 export function fitted(
-  whole: Report,
-  brief: () => Report,
+  { whole, brief }: { readonly whole: Report; readonly brief: Report },
   foot: string,
 ): { readonly card: Report; readonly size: Size } {
   const fits = (card: Report, size: Size) => cardHeight(card, foot, SIZES[size]) <= PAGE.height;
-  for (const size of Object.keys(SIZES) as Size[]) if (fits(whole, size)) return { card: whole, size };
-  const said = brief();
-  let left = bounded(said);
+  for (const card of [whole, brief])
+    for (const size of Object.keys(SIZES) as Size[]) if (fits(card, size)) return { card, size };
+  let left = bounded(brief);
   const width = PAGE.width / SIZES.small - LABEL - 1;
-  while (!fits(noted(left, said), 'small')) {
+  while (!fits(noted(left, brief), 'small')) {
     const [cut] = left.parts
       .map((p, at) => ({ at, high: partHeight(p, width), shorter: less(p) }))
       .filter((p) => p.shorter !== undefined)
@@ -149,5 +151,5 @@ export function fitted(
     if (!cut) break;
     left = { ...left, parts: left.parts.with(cut.at, cut.shorter!) };
   }
-  return { card: noted(left, said), size: 'small' };
+  return { card: noted(left, brief), size: 'small' };
 }

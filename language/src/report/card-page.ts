@@ -12,16 +12,20 @@ const DONE = ['ready', 'prepare', 'mix', 'lay'];
 
 const block = (b: Block): Markup => (b.kind === 'table' ? plainTable(b) : blockMarkup(b));
 
+/** Dates are not broken at their hyphens. */
+const unbroken = (text: string): readonly (string | Markup)[] =>
+  text.split(/(\d{4}-\d{2}-\d{2})/).map((t, i) => (i % 2 ? el('span', { class: 'day' }, t) : t));
+
 const section = ({ id, title, blocks }: Part): Markup =>
   el('section', { class: DONE.includes(id) && 'do' }, el('h3', {}, title), el('div', {}, blocks.map(block)));
 
-function cardMarkup({ whole, brief }: Card): Markup {
-  const { card, size } = fitted(whole, brief, deferringLine.text);
+function cardMarkup(made: Card): Markup {
+  const { card, size } = fitted(made, deferringLine.text);
   return el(
     'article',
     { class: `card ${size}` },
-    el('h2', {}, card.title),
-    el('p', {}, card.subtitle),
+    el('h2', {}, unbroken(card.title)),
+    el('p', {}, unbroken(card.subtitle)),
     card.notice !== undefined && el('p', { class: 'notice' }, card.notice),
     card.parts.map(section),
     el('footer', {}, deferringLine.text),

@@ -10,6 +10,7 @@ export const CARD_STYLE = `${STYLE}
 body.cards { max-width: 48rem; font-size: 1.2rem; line-height: 1.35; overflow-wrap: anywhere; }
 .card { margin: 2.5rem 0; border-top: .3rem solid var(--ink); }
 .card h2 { margin: .4rem 0 0; border: 0; padding: 0; font-size: 1.5em; line-height: 1.25; }
+.day { white-space: nowrap; }
 .card p, .card ul { margin: 0 0 .25em; }
 .card section { display: grid; grid-template-columns: 5.5em 1fr; column-gap: 1em; border-top: 1px solid var(--line); padding: .4em 0; }
 .card h3 { margin: 0; font-size: 1em; }
@@ -20,7 +21,9 @@ body.cards { max-width: 48rem; font-size: 1.2rem; line-height: 1.35; overflow-wr
 .card :is(th, td):nth-child(2) { text-align: right; padding-right: .4em; }
 .card td:nth-child(2) { padding-right: 0; }
 .card th:nth-child(3) { padding-left: .4em; }
-.card .swatch { width: 42%; height: 1.9em; margin: 0 .4em 0 0; border-left: 0; vertical-align: middle; }
+.card tr > :first-child { width: 28%; }
+.card td + td { line-height: 1.9em; }
+.card .swatch { width: calc(100% - 4.6em); height: 1.9em; margin: 0 .4em 0 0; border-left: 0; vertical-align: middle; }
 .card td:nth-child(2) .swatch { float: right; margin: 0 0 0 .4em; border-left: 1px solid #888; border-right: 0; }
 .card .quiet, .card footer { font-size: .8em; color: var(--quiet); }
 .card footer { border-top: 1px solid var(--line); padding-top: .4em; }

@@ -72,7 +72,7 @@ export type Remedy = keyof typeof REMEDIES;
 /** How a film of each word of the language is got; the thicknesses are those of the words. */
 const HANDLING: Readonly<Record<string, string>> = {
   wash: 'thinned, then rubbed or wiped',
-  veil: 'spread out until what is beneath shows everywhere',
+  veil: 'spread until all beneath shows',
   thin: 'brushed out well',
   full: 'as the brush leaves it',
   impasto: 'laid on and standing up',

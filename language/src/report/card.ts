@@ -11,16 +11,11 @@ import { isOilFilm, isWaterBorne } from '../rules/shared/films.ts';
 import { BEADS } from '../rules/shared/limits.ts';
 import { mayAbrade } from '../rules/shared/prepare.ts';
 import { label, listed, quoted } from '../rules/shared/words.ts';
+import { TOXIC_DUST } from '../studio/cautions.ts';
 import { type DiaryEntry, diary, preparing } from '../studio/diary.ts';
+import { letDownWords, type Mixture, mediumWords, mixtures, partsWords } from '../studio/parts.ts';
 import { type Sitting, sittings } from '../studio/sittings.ts';
-import {
-  amountWords,
-  clocksWords,
-  daysWords,
-  dayWords,
-  figureWords,
-  notKnownWords,
-} from '../studio/words.ts';
+import { amountWords, clocksOf, dayWords, figureWords, notKnownWords } from '../studio/words.ts';
 import { SESSION_HOURS } from '../study/defaults.ts';
 import { colourWith } from '../study/what-if.ts';
 import { filmInWords, REMEDIES, type Remedy, TRIALS, type Trial } from './card-words.ts';
@@ -47,24 +42,28 @@ function laidIn(study: Study, { entries }: Sitting): readonly Laid[] {
 const HOURS = 24;
 const WEEKDAYS = ['Sunday', 'Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday'];
 
-/** `Monday 2027-01-11`; `day 12` where the calendar has no dates. */
-export function sittingDay({ day, notKnown }: Sitting, dated: boolean): string {
+/** `likely Monday 2027-01-11`, `painted …`; `day 12` where the calendar has no dates. */
+function sittingDay({ day, notKnown, entries }: Sitting, dated: boolean): string {
   if (day === undefined) return `day ${notKnown ? notKnownWords(notKnown) : 'not known'}`;
   const said = dayWords(day, dated);
-  return said.startsWith('day') ? said : `${WEEKDAYS[new Date(day * 86_400_000).getUTCDay()]} ${said}`;
+  const named = said.startsWith('day') ? said : `${WEEKDAYS[new Date(day * 86_400_000).getUTCDay()]} ${said}`;
+  if (entries.every((e) => e.painted !== undefined)) return `painted ${named}`;
+  return between({ entries }, dated) ? `likely ${named}` : named;
 }
 
-/** The three clocks of the whole sitting: it waits for the last of its coats. */
-function clocks({ entries }: Sitting, dated: boolean): string {
-  if (entries.every((e) => e.painted !== undefined)) return 'painted';
+/** Where the day of a sitting is not sure, between which days it lies: the last of its coats decides. */
+function between({ entries }: Pick<Sitting, 'entries'>, dated: boolean): string {
+  const open = entries.filter((e) => e.painted === undefined && e.likely !== undefined);
   const last = (which: 'notBefore' | 'likely' | 'safeFrom') =>
-    entries.reduce((most, e) => Math.max(most, e[which] ?? 0), 0);
-  const [first] = entries;
-  if (!first || first.notKnown) return '';
-  return clocksWords(
+    open.reduce((most, e) => Math.max(most, e[which]!), Number.NEGATIVE_INFINITY);
+  if (open.length === 0) return '';
+  const clocks = clocksOf(
     { notBefore: last('notBefore'), likely: last('likely'), safeFrom: last('safeFrom') },
     dated,
   );
+  return !clocks || clocks.notBefore === clocks.safeFrom
+    ? ''
+    : `not before ${clocks.notBefore}, safe from ${clocks.safeFrom}`;
 }
 
 const part = (id: string, title: string, ...blocks: (Block | undefined)[]): Part | undefined => {
@@ -95,17 +94,19 @@ function trialOf(upper: Laid, below: LayerStudy, today: boolean): Trial {
 
 function ready(study: Study, laid: readonly Laid[]): Part | undefined {
   const today = new Set(laid.map((l) => l.layer.index));
-  const trials = new Map<Trial, Set<string>>();
+  const trials = new Map<Trial, Set<Layer>>();
+  const tried = (trial: Trial, { layer }: LayerStudy) =>
+    trials.set(trial, (trials.get(trial) ?? new Set()).add(layer));
   for (const of of laid) {
+    if (of.to > of.from) tried('today', of.study);
     const beneath = of.from > 1 ? [of.study] : touching(study, of.study).map((t) => t.below);
-    for (const below of beneath) {
-      const trial = trialOf(of, below, of.study !== below && today.has(below.layer.index));
-      trials.set(trial, (trials.get(trial) ?? new Set()).add(below.layer.name));
-    }
+    for (const below of beneath)
+      tried(trialOf(of, below, of.study !== below && today.has(below.layer.index)), below);
   }
-  const items = [...trials].map(
-    ([trial, names]) => `${listed([...names].map(quoted))}: ${TRIALS[trial].text}`,
-  );
+  const items = [...trials].map(([trial, layers]) => {
+    const inOrder = [...layers].sort((a, b) => a.index - b.index);
+    return `${listed(inOrder.map((l) => quoted(l.name)))}: ${TRIALS[trial].text}`;
+  });
   return part(
     'ready',
     'Ready?',
@@ -116,16 +117,33 @@ function ready(study: Study, laid: readonly Laid[]): Part | undefined {
 const prepare = (laid: readonly Laid[]): Part | undefined =>
   part('prepare', 'First', listIf(byLayer(laid, ({ layer }) => preparing(layer))));
 
-function mix(laid: readonly Laid[], entries: ReadonlyMap<string, DiaryEntry>): Part | undefined {
-  const items = laid.flatMap(({ layer, from, to }) => {
-    const amounts = entries.get(`${layer.index} ${from}`)?.amounts ?? [];
-    if (amounts.length === 0) return [];
-    const each = to > from ? ', for each coat' : '';
-    return [
-      `${quoted(layer.name)}: ${listed(amounts.map((a) => `${amountWords(a.ml, 'ml')} ${a.name}`))}${each}.`,
-    ];
+/** A heap of paint with what goes into it. `several`: whether the day has other layers too. */
+function heap(of: Mixture, several: boolean): string {
+  const named = (layers: readonly string[]) => listed(layers.map(quoted));
+  const parted = of.mediums.length > 1;
+  const said = [
+    partsWords(of),
+    letDownWords(of)?.replace(/\.$/, ''),
+    ...of.mediums.map((m) => `Medium${parted ? ` for ${named(m.layers)}` : ''}: ${mediumWords(m)}`),
+  ].filter(Boolean);
+  return `${several ? `${named(of.layers)}: ` : ''}${said.join('. ')}.`;
+}
+
+function mix(laid: readonly Laid[], sitting: Sitting, { study, entries }: Shared): Part | undefined {
+  const heaps = mixtures(study, sitting.entries);
+  // grounds and varnishes are taken as they are
+  const taken = laid.flatMap(({ study: of, layer, from, to }) => {
+    const amounts = of.composition ? [] : (entries.get(`${layer.index} ${from}`)?.amounts ?? []);
+    const each = to > from ? ' for each coat' : '';
+    return amounts.map(({ name, ml }) => `About ${amountWords(exactly(ml.likely), 'ml')} of ${name}${each}.`);
   });
-  return part('mix', 'Mix', listIf(items));
+  const ordered = heaps.some((m) => m.portions.length > 1);
+  return part(
+    'mix',
+    'Mix',
+    listIf([...heaps.map((m) => heap(m, laid.length > 1)), ...taken]),
+    ordered ? words('Lay out in the order written; add the last by the knife’s tip.', true) : undefined,
+  );
 }
 
 const micrometres = (film: Interval): string => `about ${figureWords(film.likely)} µm`;
@@ -135,7 +153,7 @@ function filmWords({ study, layer }: Laid): string {
     study.composition?.dryFilm ?? (study.dryFilm && scale(study.dryFilm, 1 / Math.max(1, study.coats)));
   if (!film || layer.kind === 'leaf') return '';
   return study.composition
-    ? ` Film: ${filmInWords(film.likely)} (${micrometres(film)} when dry).`
+    ? ` Film: ${filmInWords(film.likely)} (${micrometres(film)} dry).`
     : ` Dries to ${micrometres(film)}.`;
 }
 
@@ -148,7 +166,7 @@ function lay(laid: readonly Laid[]): Part | undefined {
   const items = laid.flatMap((of) => {
     const { study, layer } = of;
     const where = layer.everywhere ? 'over everything' : `on ${listed(layer.areas)}`;
-    const open = study.drying && study.composition ? daysWords(study.drying.open) : undefined;
+    const open = study.drying && study.composition ? timeWords(study.drying.open) : undefined;
     const wiped = listed([...new Set(layer.wipeOut.flatMap((w) => w.areas))]);
     const lift = wiped ? ` Lift the colour out of ${wiped} while it is open${open ? `, ${open}` : ''}.` : '';
     const stays = !wiped && open ? ` Stays open ${open}.` : '';
@@ -228,11 +246,12 @@ function remedies(study: Study, laid: readonly Laid[]): Part | undefined {
 /** Told beside the cautions of a sitting that has any of the others. */
 const ABOUT_ALL = ['vulnerable-people', 'waste'];
 const RAGS = ['rags', 'waste'];
-/** These alone keep nobody out of the room. */
-const UNGUARDED = ['rags', 'alkyd-medium'];
+/** These keep children, pets and the pregnant out of the room. */
+const GUARDED: readonly string[] = [...TOXIC_DUST, 'any-solvent'];
 
 /** What all cards look up, found once. */
 interface Shared {
+  readonly study: Study;
   /** by index of the layer and coat */
   readonly entries: ReadonlyMap<string, DiaryEntry>;
   /** by name of what they hold for */
@@ -245,6 +264,7 @@ function sharedBy(study: Study): Shared {
   const own = study.cautions.filter((c) => !ABOUT_ALL.includes(c.hazard));
   for (const c of own) for (const name of c.where) cautions.set(name, [...(cautions.get(name) ?? []), c]);
   return {
+    study,
     entries: new Map(diary(study).map((e) => [`${e.index} ${e.coat}`, e])),
     cautions,
     aboutAll: study.cautions.filter((c) => ABOUT_ALL.includes(c.hazard)),
@@ -252,13 +272,15 @@ function sharedBy(study: Study): Shared {
 }
 
 /** Those of these layers and of the paints in them, and those that hold beside them. */
-function cautionsOf(laid: readonly Laid[], { entries, cautions, aboutAll }: Shared): readonly CautionEntry[] {
-  const names = laid.flatMap(({ layer, from }) => [
-    layer.name,
-    ...(entries.get(`${layer.index} ${from}`)?.amounts.map((a) => a.name) ?? []),
-  ]);
+function cautionsOf(
+  laid: readonly Laid[],
+  sitting: Sitting,
+  { study, cautions, aboutAll }: Shared,
+): readonly CautionEntry[] {
+  const paints = mixtures(study, sitting.entries).flatMap((m) => m.portions.map((p) => p.name));
+  const names = [...laid.map((l) => l.layer.name), ...paints];
   const own = [...new Set(names.flatMap((name) => cautions.get(name) ?? []))];
-  const guarded = own.some((c) => !UNGUARDED.includes(c.hazard));
+  const guarded = own.some((c) => GUARDED.includes(c.hazard));
   return [...own, ...aboutAll.filter((c) => c.hazard !== 'vulnerable-people' || guarded)];
 }
 
@@ -269,15 +291,15 @@ function next(study: Study, all: readonly Sitting[], number: number): Part | und
   if (!then) return part('next', 'Next', words('This is the last sitting.'));
   const { dated } = study.calendar;
   const what = listed(laidIn(study, then).map((l) => `${label(l.layer)}${coats(l)}`));
-  const when = clocks(then, dated) || sittingDay(then, dated);
+  const range = between(then, dated);
+  const when = `${sittingDay(then, dated)}${range && ` (${range})`}`;
   return part('next', 'Next', words(`Sitting ${then.number}, ${when}: ${what}.`));
 }
 
-/** One sitting as a report of its own, and the same in fewer words. */
+/** One sitting as a report of its own, and the same with its cautions by their titles alone. */
 export interface Card {
   readonly whole: Report;
-  /** cautions by their titles alone */
-  brief(): Report;
+  readonly brief: Report;
 }
 
 function card(
@@ -289,32 +311,29 @@ function card(
 ): Card {
   const laid = laidIn(study, sitting);
   const { dated } = study.calendar;
-  const cautions = cautionsOf(laid, shared);
+  const cautions = cautionsOf(laid, sitting, shared);
   const mind = cautions.filter((c) => !RAGS.includes(c.hazard));
   const rags = cautions.filter((c) => RAGS.includes(c.hazard));
-  const titles =
-    mind.length > 0
-      ? words(`${mind.map((c) => c.title).join('; ')}: see Cautions in the report.`)
-      : undefined;
-  const parts = (minded: Block | undefined) =>
-    [
-      ready(study, laid),
-      prepare(laid),
-      mix(laid, shared.entries),
-      lay(laid),
-      colours(study, laid),
-      remedies(study, laid),
-      part('mind', 'Mind', minded),
-      part('rags', 'Rags', listIf(rags.map(cautionWords))),
-      next(study, all, sitting.number),
-    ].filter((p) => p !== undefined);
+  const parts = [
+    ready(study, laid),
+    prepare(laid),
+    mix(laid, sitting, shared),
+    lay(laid),
+    colours(study, laid),
+    remedies(study, laid),
+    part('mind', 'Mind', listIf(mind.map(cautionWords))),
+    part('rags', 'Rags', listIf(rags.map(cautionWords))),
+    next(study, all, sitting.number),
+  ];
   const whole: Report = {
     title: `Sitting ${sitting.number} of ${all.length}: ${sittingDay(sitting, dated)}`,
-    subtitle: [study.plan.title ?? 'Untitled', clocks(sitting, dated)].filter(Boolean).join(', '),
+    subtitle: [study.plan.title ?? 'Untitled', between(sitting, dated)].filter(Boolean).join('; '),
     notice,
-    parts: parts(listIf(mind.map(cautionWords))),
+    parts: parts.filter((p) => p !== undefined),
   };
-  return { whole, brief: () => ({ ...whole, parts: parts(titles) }) };
+  const titles = words(`${mind.map((c) => c.title).join('; ')}: see Cautions in the report.`);
+  const brief = whole.parts.map((p) => (p.id === 'mind' ? { ...p, blocks: [titles] } : p));
+  return { whole, brief: { ...whole, parts: brief } };
 }
 
 /** A card for each of the sittings asked for, all of them where none is. `notice` stands at the top of each. */

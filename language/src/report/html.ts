@@ -31,7 +31,11 @@ const swatch = ({ swatch: fill }: Cell): Markup =>
     fill === undefined
       ? join(
           el('rect', { width: 16, height: 10, fill: '#ffffff' }),
-          el('path', { d: 'M-2 12L12-2M3 12L17-2M8 12L22-2', stroke: '#777777', 'stroke-width': 0.8 }),
+          el('path', {
+            d: 'M-2 12L12-2M3 12L17-2M8 12L22-2',
+            stroke: '#777777',
+            'vector-effect': 'non-scaling-stroke',
+          }),
         )
       : el('rect', { width: 16, height: 10, fill }),
   );

@@ -19,10 +19,14 @@ const long = 'an-area-whose-name-goes-on-'.repeat(8);
 /** Names and notes longer than anybody writes, and markup in them. */
 export const wordy = `plan "${'<script>alert(1)</script> & a title without end '.repeat(20)}"\nsupport linen 60 x 80 cm\narea ${long}a 50 %\narea ${long}b 50 %\nlayer ${long}c { colour PW6   note "${'</style><b>and so on '.repeat(300)}" }\n`;
 
+/** Broad letters, and letters of a script that fill a square. */
+const broad = `${head}area ${'W'.repeat(30)} 100 %\npaint ${'M'.repeat(40)} = PW6 in linseed\n${many(8, (i) => `layer ${'W'.repeat(20)}-${i} { colour ${'M'.repeat(40)}   note "${'WOMEN MEMBRANES '.repeat(20)}${'絵の具を薄く塗る'.repeat(20)}" }\n`)}`;
+
 export const cardTexts: readonly (readonly [string, string])[] = [
   ...plans.map((p) => [p, readFileSync(p, 'utf8')] as const).filter(([, text]) => /^plan "/m.test(text)),
   ['forty paints', fortyPaints],
   ['sixty layers on one day', sixtyLayers],
   ['poisons', poisons],
   ['long names', wordy],
+  ['broad letters', broad],
 ];

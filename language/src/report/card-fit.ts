@@ -20,6 +20,8 @@ const LINE = 1.35;
 const LABEL = 5.5;
 const GAP = { part: 0.9, item: 0.25 };
 const SWATCH = 1.9;
+/** of the width of a table */
+const NAME = 0.28;
 const TITLE = 1.5;
 const QUIET = 0.8;
 
@@ -30,17 +32,26 @@ const MOST_LETTERS = 4000;
 const LONG = 400;
 const LEAST = 80;
 
+/** Capitals and broad letters, and those of scripts that fill a square: as so many of the usual ones. */
+const spread = (word: string): number =>
+  word.length +
+  0.6 * (word.match(/[A-Zmw@%]/g)?.length ?? 0) +
+  0.9 * (word.match(/[\u1100-\u1fff\u2e80-\uffff]/g)?.length ?? 0);
+
 /** How many lines a text takes where so many letters go into one. */
 function lines(text: string, room: number): number {
   let [count, at] = [1, 0];
-  for (const { length } of text.slice(0, MOST_LETTERS).split(/\s+/)) {
+  for (const word of text.slice(0, MOST_LETTERS).split(/\s+/)) {
+    const length = spread(word);
     if (at > 0 && at + 1 + length > room) [count, at] = [count + 1, 0];
-    count += Math.floor(Math.max(0, length - 1) / room);
+    // longer than a line, it is broken anywhere
+    count += Math.max(0, Math.ceil(length / room) - 1);
     at += (at > 0 ? 1 : 0) + (length > room ? length % room : length);
   }
   return count;
 }
 
+const sum = (list: readonly number[]): number => list.reduce((a, b) => a + b, 0);
 const textOf = (c: string | Cell): string => (typeof c === 'string' ? c : c.text);
 
 /** em that a block takes in a column of so many em. */
@@ -54,9 +65,10 @@ function height(block: Block, width: number): number {
     case 'list':
       return block.items.reduce((sum, i) => sum + lines(i, letters(width - 1.4)) * LINE + GAP.item, 0);
     case 'table': {
-      const column = letters(width / block.head.length - 4.5);
-      const rows = block.rows.map((r) => Math.max(SWATCH, ...r.map((c) => lines(textOf(c), column) * LINE)));
-      return rows.reduce((sum, row) => sum + row + GAP.item, LINE + GAP.item);
+      // its other cells hold a swatch and a few letters
+      const name = letters(width * NAME);
+      const rows = block.rows.map((r) => Math.max(SWATCH, lines(textOf(r[0] ?? ''), name) * LINE));
+      return sum(rows.map((row) => row + GAP.item)) + LINE + GAP.item;
     }
     case 'drawing':
       return 0;
@@ -70,16 +82,24 @@ const partHeight = ({ blocks }: Part, width: number): number =>
     blocks.reduce((sum, b) => sum + height(b, width), 0),
   );
 
-function cardHeight(card: Report, foot: string, pt: number): number {
-  const page = PAGE.width / pt;
-  const letters = (size: number) => Math.floor(page / (LETTER * size));
-  const top =
-    lines(card.title, letters(TITLE)) * LINE * TITLE +
-    lines(card.subtitle, letters(1)) * LINE +
-    (card.notice ? lines(card.notice, letters(1)) * LINE + GAP.part : 0);
-  const end = GAP.part + lines(foot, letters(QUIET)) * LINE * QUIET;
-  return card.parts.reduce((sum, p) => sum + partHeight(p, page - LABEL - 1), top + end) * pt;
+/** em of the column that the blocks stand in. */
+const column = (pt: number): number => PAGE.width / pt - LABEL - 1;
+
+/** em that are left for the parts of a card. */
+function roomFor({ title, subtitle, notice }: Report, foot: string, pt: number): number {
+  const letters = (size: number) => Math.floor(PAGE.width / pt / (LETTER * size));
+  return (
+    PAGE.height / pt -
+    lines(title, letters(TITLE)) * LINE * TITLE -
+    lines(subtitle, letters(1)) * LINE -
+    (notice ? lines(notice, letters(1)) * LINE + GAP.part : 0) -
+    lines(foot, letters(QUIET)) * LINE * QUIET -
+    GAP.part
+  );
 }
+
+const fits = (card: Report, foot: string, pt: number): boolean =>
+  sum(card.parts.map((p) => partHeight(p, column(pt)))) <= roomFor(card, foot, pt);
 
 const short = (text: string, most: number): string =>
   text.length > most ? `${text.slice(0, most - 1)}…` : text;
@@ -124,32 +144,35 @@ const linesIn = ({ blocks }: Part): number =>
     0,
   );
 
-/** Says under each part how much of it is left out. */
-const noted = (card: Report, whole: Report): Report => ({
-  ...card,
-  parts: card.parts.map((p, i) => {
-    const left = linesIn(whole.parts[i]!) - linesIn(p);
-    return left > 0 ? { ...p, blocks: [...p.blocks, words(`And ${left} more: see the report.`)] } : p;
-  }),
-});
+/** Said under a part of which something is left out. */
+const leftOut = (n: number): Block => words(`And ${n} more: see the report.`);
+
+/** A card that fits in no size, as much of it as fits in the smallest. */
+function cut(card: Report, foot: string): Report {
+  const width = column(SIZES.small);
+  const { parts: first, ...head } = bounded(card);
+  const room = roomFor({ ...head, parts: [] }, foot, SIZES.small);
+  const withNote = (part: Part, i: number): Part => {
+    const left = linesIn(card.parts[i]!) - linesIn(part);
+    return left > 0 ? { ...part, blocks: [...part.blocks, leftOut(left)] } : part;
+  };
+  const parts = [...first];
+  const high = parts.map((p, i) => partHeight(withNote(p, i), width));
+  while (sum(high) > room) {
+    const [at] = [...high.keys()].sort((a, b) => high[b]! - high[a]!).filter((i) => less(parts[i]!));
+    if (at === undefined) break;
+    parts[at] = less(parts[at]!)!;
+    high[at] = partHeight(withNote(parts[at], at), width);
+  }
+  return { ...head, parts: parts.map(withNote) };
+}
 
 /** The card in the largest type in which it fits one side; `brief` is the same in fewer words, where it does not. */
 export function fitted(
   { whole, brief }: { readonly whole: Report; readonly brief: Report },
   foot: string,
 ): { readonly card: Report; readonly size: Size } {
-  const fits = (card: Report, size: Size) => cardHeight(card, foot, SIZES[size]) <= PAGE.height;
   for (const card of [whole, brief])
-    for (const size of Object.keys(SIZES) as Size[]) if (fits(card, size)) return { card, size };
-  let left = bounded(brief);
-  const width = PAGE.width / SIZES.small - LABEL - 1;
-  while (!fits(noted(left, brief), 'small')) {
-    const [cut] = left.parts
-      .map((p, at) => ({ at, high: partHeight(p, width), shorter: less(p) }))
-      .filter((p) => p.shorter !== undefined)
-      .sort((a, b) => b.high - a.high);
-    if (!cut) break;
-    left = { ...left, parts: left.parts.with(cut.at, cut.shorter!) };
-  }
-  return { card: noted(left, brief), size: 'small' };
+    for (const size of Object.keys(SIZES) as Size[]) if (fits(card, foot, SIZES[size])) return { card, size };
+  return { card: cut(brief, foot), size: 'small' };
 }

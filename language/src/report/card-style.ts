@@ -22,8 +22,8 @@ body.cards { max-width: 48rem; font-size: 1.2rem; line-height: 1.35; overflow-wr
 .card td:nth-child(2) { padding-right: 0; }
 .card th:nth-child(3) { padding-left: .4em; }
 .card tr > :first-child { width: 28%; }
-.card td + td { line-height: 1.9em; }
-.card .swatch { width: calc(100% - 4.6em); height: 1.9em; margin: 0 .4em 0 0; border-left: 0; vertical-align: middle; }
+.card td + td { font-size: .85em; line-height: 2.2em; white-space: nowrap; }
+.card .swatch { width: calc(100% - 5.6em); height: 2.2em; margin: 0 .4em 0 0; border-left: 0; vertical-align: middle; }
 .card td:nth-child(2) .swatch { float: right; margin: 0 0 0 .4em; border-left: 1px solid #888; border-right: 0; }
 .card .quiet, .card footer { font-size: .8em; color: var(--quiet); }
 .card footer { border-top: 1px solid var(--line); padding-top: .4em; }

@@ -180,44 +180,64 @@ function lay(laid: readonly Laid[]): Part | undefined {
   return part('lay', 'Lay', list(items));
 }
 
+const BEYOND = '≈';
+
 /** A swatch with how near the truth it is, or a hatched one. */
 const seen = (colour: ColourOn | undefined): Cell =>
   colour
-    ? { text: `${colour.outOfGamut ? '≈\u00a0' : ''}±\u00a0${colour.radius.toFixed(1)}`, swatch: colour.hex }
+    ? {
+        text: `${colour.outOfGamut ? `${BEYOND}\u00a0` : ''}±\u00a0${colour.radius.toFixed(1)}`,
+        swatch: colour.hex,
+      }
     : { text: 'not known', hatched: true };
 
-/** The colour after so many coats of a layer. */
-function after(study: Study, { layer, study: of }: Laid, coat: number, area: string): ColourOn | undefined {
-  if (coat >= of.coats) return of.colours().find((c) => c.area === area);
+/** The colours of areas after so many coats of a layer. */
+function after(
+  study: Study,
+  { layer, study: of }: Laid,
+  coat: number,
+): (area: string) => ColourOn | undefined {
+  if (coat >= of.coats) return seenAfter(of);
   // a film stated by its effect is solved for all coats together
   const film = layer.film &&
     of.composition && { ...layer.film, value: of.composition.dryFilm, effect: undefined };
   const fewer = layer.coats && { ...layer.coats, value: exactly(coat) };
-  return colourWith(study, { ...layer, film: film ?? layer.film, coats: fewer }, area);
+  return (area) => colourWith(study, { ...layer, film: film ?? layer.film, coats: fewer }, area);
+}
+
+function seenAfter(of: LayerStudy): (area: string) => ColourOn | undefined {
+  const seen = new Map(of.colours().map((c) => [c.area, c]));
+  return (area) => seen.get(area);
 }
 
 function colours(study: Study, laid: readonly Laid[]): Part | undefined {
-  const areas = study.areas.map((a) => a.name).filter((a) => laid.some((l) => l.study.areas.includes(a)));
-  let beyond = false;
-  const rows = areas.flatMap((area) => {
-    const here = laid.filter((l) => l.study.areas.includes(area));
-    const [first, last] = [here[0]!, here.at(-1)!];
-    const below = first.study.below.get(area)?.[0];
-    const before =
-      first.from > 1
-        ? after(study, first, first.from - 1, area)
-        : below === undefined
-          ? undefined
-          : study.layers[below]?.colours().find((c) => c.area === area);
-    const then = after(study, last, last.to, area);
-    beyond ||= before?.outOfGamut === true || then?.outOfGamut === true;
-    const bare: Cell = { text: 'bare support' };
-    return [[area, first.from === 1 && below === undefined ? bare : seen(before), seen(then)]];
+  const rows = new Map<string, { before: Cell; after: Cell }>();
+  const beneath = new Map<LayerStudy, ReturnType<typeof seenAfter>>();
+  const below = (of: LayerStudy, area: string): Cell => {
+    const next = study.layers[of.below.get(area)?.[0] ?? -1];
+    if (!next) return { text: 'bare support' };
+    const seenBelow = beneath.get(next) ?? seenAfter(next);
+    beneath.set(next, seenBelow);
+    return seen(seenBelow(area));
+  };
+  for (const of of laid) {
+    const then = after(study, of, of.to);
+    const before = of.from > 1 ? after(study, of, of.from - 1) : undefined;
+    for (const area of of.study.areas)
+      rows.set(area, {
+        before: rows.get(area)?.before ?? (before ? seen(before(area)) : below(of.study, area)),
+        after: seen(then(area)),
+      });
+  }
+  const inOrder = study.areas.flatMap(({ name }) => {
+    const row = rows.get(name);
+    return row ? [[name, row.before, row.after]] : [];
   });
+  const beyond = inOrder.some((row) => row.some((c) => typeof c === 'object' && c.text.startsWith(BEYOND)));
   return part(
     'colour',
     'Colour',
-    table(['', 'before', 'after'], rows),
+    table(['', 'before', 'after'], inOrder),
     words(`±: ΔE00, two in three lie within; 1 is just seen.${beyond ? ` ${BEYOND_SRGB}` : ''}`, true),
   );
 }

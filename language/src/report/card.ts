@@ -15,7 +15,7 @@ import { TOXIC_DUST } from '../studio/cautions.ts';
 import { type DiaryEntry, diary, preparing } from '../studio/diary.ts';
 import { letDownWords, type Mixture, mediumWords, mixtures, partsWords } from '../studio/parts.ts';
 import { type Sitting, sittings } from '../studio/sittings.ts';
-import { amountWords, clocksOf, dayWords, figureWords, notKnownWords } from '../studio/words.ts';
+import { amountWords, clocksOf, dayWords, figureWords, notKnownWords, timeWords } from '../studio/words.ts';
 import { SESSION_HOURS } from '../study/defaults.ts';
 import { colourWith } from '../study/what-if.ts';
 import { filmInWords, REMEDIES, type Remedy, TRIALS, type Trial } from './card-words.ts';

@@ -12,6 +12,7 @@ import {
 } from '../src/materials/cautions.ts';
 import { solvents } from '../src/materials/solvents.ts';
 import type { Figure, Hazard, Mark, SolventLimit, Source } from '../src/materials/types.ts';
+import { dayLimits, limitName, quarterLimits } from '../src/studio/air-limits.ts';
 import { code, fill, refill, table } from './page.ts';
 
 export const CAUTIONS_PAGE = new URL('../docs/cautions.md', import.meta.url);
@@ -84,16 +85,35 @@ const harmful = solvents.filter((s) => !s.harmless);
 
 const air = () =>
   table(
-    ['solvent', 'keep the air below, over a day', 'over a quarter of an hour', 'flashes at', 'rests on'],
-    harmful.map((s) => [
-      s.id,
-      limit(s.limits[0]),
-      limit(s.ceiling),
-      flash(s.flashPoint),
-      s.limits[0]
-        ? `${s.limits[0].what}: ${s.limits[0].source.text}`
-        : 'no limit was found: counted as turpentine',
-    ]),
+    [
+      'solvent',
+      'keep the air below, over a day',
+      'over a quarter of an hour',
+      'flashes at',
+      'rests on',
+      'others allow, over a day',
+    ],
+    harmful.map((s) => {
+      const [day] = dayLimits(s);
+      const [quarter] = quarterLimits(s);
+      return [
+        s.id,
+        limit(day),
+        limit(quarter),
+        flash(s.flashPoint),
+        day
+          ? [
+              ...new Set(
+                [day, ...(quarter ? [quarter] : [])].map((l) => `${limitName(l)}: ${sourced(l.source)}`),
+              ),
+            ].join('; ')
+          : 'no limit was found: counted as turpentine',
+        dayLimits(s)
+          .slice(1)
+          .map((l) => `${l.whose} ${limit(l)}`)
+          .join('; ') || '–',
+      ];
+    }),
   );
 
 const solventWords = () =>

@@ -12,6 +12,7 @@ import {
 import { pigments } from '../../language/src/materials/pigments.ts';
 import { solvents } from '../../language/src/materials/solvents.ts';
 import type { Pigment } from '../../language/src/materials/types.ts';
+import { dayLimits } from '../../language/src/studio/air-limits.ts';
 
 const named = (code: string): Pigment => {
   const found = lookupPigment(code);
@@ -43,10 +44,19 @@ describe('figures of the sources', () => {
     expect(cautionFor('cadmium').text).toMatch(/5 µg\/m³/));
   test('chromium VI: 5 and 2.5 µg/m³ (29 CFR 1910.1026)', () =>
     expect(cautionFor('chromium-vi').text).toMatch(/5 µg\/m³.*2\.5/));
-  test('turpentine: 100 ppm, 800 ppm, 35 °C (NIOSH Pocket Guide)', () =>
-    expect(solventCaution('turpentine')?.text).toMatch(/100 ppm.*560.*800 ppm.*35 °C/));
-  test('white spirit: 350 and 1800 mg/m³', () =>
-    expect(solventCaution('white-spirit')?.text).toMatch(/350.*1800/));
+  test('turpentine: 20 ppm (ACGIH, in Haz-Map); 100 ppm, 800 ppm, 35 °C (NIOSH Pocket Guide)', () =>
+    expect(solventCaution('turpentine')?.text).toMatch(/20 ppm.*100 \(560 mg.*800.*35 °C/));
+  test('white spirit: 116 and 290 mg/m³ (SCOEL/SUM/87), 350 and 1800 (NIOSH), 100 ppm (ACGIH)', () =>
+    expect(solventCaution('white-spirit')?.text).toMatch(/116.*290.*350.*1800.*100 ppm/));
+  test('where a caution names a limit, it begins with the strictest of the table', () => {
+    for (const s of solvents) {
+      const [, figure, unit] =
+        /Keep the air below (\d+) (ppm|mg\/m³)/.exec(solventCaution(s.id)?.text ?? '') ?? [];
+      if (!figure) continue;
+      const [strictest] = dayLimits(s);
+      expect(unit === 'ppm' ? strictest?.ppm : strictest?.mgPerM3, s.id).toBe(Number(figure));
+    }
+  });
 });
 
 test('the deferring line puts the data sheet, local codes and qualified people first', () => {
@@ -62,14 +72,13 @@ test('rags: flat and single, or water in a closed metal can', () => {
 });
 
 describe('classification', () => {
-  test('of an unlisted pigment is “not listed”, never “safe” alone', () => {
+  test('of an unlisted pigment says what was done, never “safe” or “harmless”', () => {
     for (const p of pigments) {
       const said = classificationWords(p);
-      expect(said.replace('not the same as safe', ''), p.id).not.toMatch(/\bsafe\b/);
-      expect(said).not.toMatch(/no harmonised entry/);
-      if (!p.classification) expect(said, p.id).toMatch(/^not listed/);
+      expect(said, p.id).not.toMatch(/\bsafe\b|harmless|no harmonised entry/);
+      if (!p.classification) expect(said, p.id).toBe('not looked up');
     }
-    expect(classificationWords(named('PB29'))).toBe('not listed (which is not the same as safe)');
+    expect(classificationWords(named('PB29'))).toBe('searched and not listed');
   });
 
   test('of a listed one is what the list says (CLP Annex VI)', () => {
@@ -78,6 +87,6 @@ describe('classification', () => {
   });
 
   test('of a cadmium red tells that another country classes what the EU excepts', () => {
-    expect(classificationWords(named('PR108'))).toMatch(/^not listed.*Australia: Carc\.1B H350/);
+    expect(classificationWords(named('PR108'))).toMatch(/^searched and not listed.*Australia: Carc\.1B H350/);
   });
 });

@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { solvent } from '../../language/src/materials/catalogue.ts';
 import type { Interval } from '../../language/src/materials/interval.ts';
-import { countedLimit } from '../../language/src/studio/air-limits.ts';
+import { countedLimit, dayLimits, quarterLimits } from '../../language/src/studio/air-limits.ts';
 import { BRUSHES, MIXING } from '../../language/src/studio/settings.ts';
 import { concentration, saturationPpm } from '../../language/src/studio/vapour.ts';
 import { studied } from '../plan/text.ts';
@@ -45,7 +45,7 @@ describe('sources', () => {
     expect(mgPerM3!.likely).toBeCloseTo(at(grams.likely, MIXING.likely), 9);
     expect(mgPerM3!.high).toBeCloseTo(at(grams.high, MIXING.high), 9);
     expect(mgPerM3!.likely / ppm!.likely).toBeCloseTo(5.56, 2); // NIOSH factor of turpentine
-    expect(air!.mixtureRatio!.likely).toBeCloseTo(mgPerM3!.likely / 560, 9);
+    expect(air!.mixtureRatio!.likely).toBeCloseTo(ppm!.likely / 20, 9); // ACGIH, in Haz-Map
   });
 
   test('wiping and an alkyd’s own spirit count; oiling out with plain oil does not', () => {
@@ -94,10 +94,44 @@ describe('sources', () => {
 });
 
 describe('limits', () => {
-  test('the lowest published long-term limit counts, in mg/m³ (NIOSH, OSHA)', () => {
-    expect(countedLimit(solvent('turpentine')!)).toEqual({ mg: 560, standIn: false });
-    expect(countedLimit(solvent('white-spirit')!)).toEqual({ mg: 350, standIn: false });
-    expect(countedLimit(solvent('isopropanol')!)).toEqual({ mg: 980, standIn: false });
+  test.each([
+    // the strictest of a working day, and who is next (NIOSH Pocket Guide, OSHA sheets; the rest as the table quotes it)
+    ['turpentine', { whose: 'ACGIH', ppm: 20 }, { whose: 'NIOSH', ppm: 100, mgPerM3: 560 }],
+    ['white-spirit', { whose: 'SCOEL (EU)', mgPerM3: 116 }, { whose: 'NIOSH', mgPerM3: 350 }],
+    ['odourless-spirit', { whose: 'SCOEL (EU)', mgPerM3: 116 }, { whose: 'NIOSH', mgPerM3: 350 }],
+    ['citrus-solvent', { whose: 'TRGS 900 (Germany)', ppm: 5 }, { whose: 'WEEL', ppm: 30 }],
+    ['ethanol', { whose: 'TRGS 900 (Germany)', ppm: 200 }, { whose: 'NIOSH', ppm: 1000 }],
+    ['isopropanol', { whose: 'ACGIH', ppm: 200 }, { whose: 'TRGS 900 (Germany)', ppm: 200 }],
+    ['methanol', { whose: 'NIOSH', ppm: 200 }, { whose: 'OSHA', ppm: 200 }],
+    ['ammonia', { whose: 'NIOSH', ppm: 25 }, { whose: 'OSHA', ppm: 50 }],
+  ])('of %s the strictest counts, the others are kept', (id, first, second) => {
+    const s = solvent(id)!;
+    expect(dayLimits(s).slice(0, 2)).toMatchObject([first, second]);
+    expect(countedLimit(s)).toMatchObject({ limit: first, standIn: false });
+    for (const [i, l] of dayLimits(s).entries())
+      expect(l.mg).toBeGreaterThanOrEqual(dayLimits(s)[i - 1]?.mg ?? 0);
+  });
+
+  test('ACGIH’s 100 ppm of white spirit and the quarter hours of SCOEL and NIOSH stand beside', () => {
+    const spirit = solvent('white-spirit')!;
+    expect(dayLimits(spirit)).toContainEqual(
+      expect.objectContaining({ whose: 'ACGIH', ppm: 100, mgPerM3: 525 }),
+    );
+    expect(quarterLimits(spirit).map((l) => [l.whose, l.mg])).toEqual([
+      ['SCOEL (EU)', 290],
+      ['NIOSH', 1800],
+    ]);
+  });
+
+  test('a mixture is held by the strictest of each', () => {
+    const { air } = studied(
+      plan('room 30 m³', GLAZE, 'medium thin = 25 % turpentine + 25 % citrus-solvent + 50 % linseed'),
+    );
+    const [a, b] = air!.solvents;
+    expect(air!.mixtureRatio!.likely).toBeCloseTo(
+      a!.ppm!.likely / 20 + b!.mgPerM3!.likely / 28, // ACGIH; TRGS 900
+      9,
+    );
   });
 
   test('a solvent without any is held against turpentine, and that is said', () => {
@@ -120,8 +154,9 @@ describe('rooms', () => {
     expect(air!.roomKnown).toBe(false);
     expect(air!.mixtureRatio).toBeUndefined();
     const g = air!.solvents[0]!.grams;
-    expect(air!.neededFreshAir!.low).toBeCloseTo((g.low * 1000) / 560 / 4, 9);
-    expect(air!.neededFreshAir!.high).toBeCloseTo((3 * g.high * 1000) / 560 / 4, 9);
+    const mg = (20 * 136) / 24.45; // ACGIH’s 20 ppm; g/mol of NIOSH; l/mol at 25 °C
+    expect(air!.neededFreshAir!.low).toBeCloseTo((g.low * 1000) / mg / 4, 9);
+    expect(air!.neededFreshAir!.high).toBeCloseTo((3 * g.high * 1000) / mg / 4, 9);
   });
 
   test('a room of nothing and a session of nothing are findings, not figures', () => {

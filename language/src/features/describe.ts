@@ -1,6 +1,6 @@
 /** What is known of a pigment or a material, as rows with their sources: hovers, completion and `explain` print these. */
 import { agent, binder, ground, solvent, support } from '../materials/catalogue.ts';
-import { cautionFor, classificationWords } from '../materials/cautions.ts';
+import { cautionIn, classificationWords, isDust } from '../materials/cautions.ts';
 import type {
   Binder,
   Figure,
@@ -12,6 +12,7 @@ import type {
   Source,
   Support,
 } from '../materials/types.ts';
+import { dayLimits, limitName, quarterLimits } from '../studio/air-limits.ts';
 
 /** One fact, in words with its unit, and where it comes from. */
 export interface Row {
@@ -37,7 +38,7 @@ const figure = (label: string, f: Figure | undefined, unit = ''): Row[] =>
 const said = (label: string, s: { readonly value: string; readonly source: Source } | undefined): Row[] =>
   s ? [{ label, words: s.value, source: s.source }] : [];
 const limit = (l: SolventLimit): Row => ({
-  label: l.what,
+  label: limitName(l),
   words: [l.ppm !== undefined && `${l.ppm} ppm`, l.mgPerM3 !== undefined && `${l.mgPerM3} mg/m³`]
     .filter(Boolean)
     .join(', '),
@@ -82,8 +83,16 @@ export function describePigment(p: Pigment): Description {
         source: p.hazardsSource,
       },
       ...p.hazards.flatMap((h): Row[] => {
-        const caution = cautionFor(h);
-        return caution ? [{ label: `caution, ${h}`, words: caution.text, source: caution.source }] : [];
+        const caution = cautionIn(p, h, true);
+        return caution
+          ? [
+              {
+                label: `caution, ${h}${isDust(h) ? ', as powder' : ''}`,
+                words: caution.text,
+                source: caution.source,
+              },
+            ]
+          : [];
       }),
       { label: 'classification', words: classificationWords(p), source: p.classification?.source },
       { label: 'in use', words: p.used.words, source: p.used.source },
@@ -116,8 +125,7 @@ function describeSolvent(s: Solvent): Description {
       ...figure('boils', s.boiling, '°C'),
       ...figure('flash point', s.flashPoint, '°C'),
       ...figure('vapour pressure', s.vapourPressure, 'kPa at 20 °C'),
-      ...s.limits.map(limit),
-      ...(s.ceiling ? [limit(s.ceiling)] : []),
+      ...[...dayLimits(s), ...quarterLimits(s)].map(limit),
       ...said('classification', s.classification),
       ...said('note', s.notes),
     ],

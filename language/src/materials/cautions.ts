@@ -217,13 +217,19 @@ export const stepCaution = (step: Step): Caution => steps[step];
 const solventCautions: Readonly<Record<string, Caution>> = {
   turpentine: {
     title: 'Turpentine',
-    text: 'Keep the air below 100 ppm (560 mg/m³) over a day; 800 ppm is dangerous at once. It flashes at 35 °C, makes skin sensitive, and harms kidneys and nerves.',
-    source: seen('NIOSH Pocket Guide to Chemical Hazards, turpentine'),
+    text: 'Keep the air below 20 ppm over a day; NIOSH and OSHA still allow 100 (560 mg/m³); 800 is dangerous at once. It makes skin sensitive: at the first rash stop using it for good. It flashes at 35 °C and harms kidneys and nerves.',
+    source: {
+      text: 'ACGIH’s limit as Haz-Map quotes it; the rest NIOSH Pocket Guide to Chemical Hazards, turpentine',
+      mark: 'second-hand',
+    },
   },
   'white-spirit': {
     title: 'White spirit',
-    text: 'Keep the air below 350 mg/m³ over a day and 1800 for a quarter of an hour. It makes drowsy and dries the skin.',
-    source: seen('OSHA chemical sampling information, Stoddard solvent'),
+    text: 'Keep the air below 116 mg/m³ over a day and 290 over a quarter of an hour; NIOSH allows 350 and 1800, ACGIH 525 (100 ppm). It makes drowsy, dries the skin and, over years, harms the brain.',
+    source: {
+      text: 'SCOEL/SUM/87 as quoted by DOHSBase; OSHA chemical sampling information, Stoddard solvent',
+      mark: 'second-hand',
+    },
   },
   'odourless-spirit': {
     title: 'Odourless spirit',
@@ -232,13 +238,19 @@ const solventCautions: Readonly<Record<string, Caution>> = {
   },
   ethanol: {
     title: 'Ethanol',
-    text: 'It flashes at 13 °C: no flame, no spark. Keep the air below 1000 ppm.',
-    source: seen('NIOSH Pocket Guide to Chemical Hazards, ethyl alcohol'),
+    text: 'It flashes at 13 °C: no flame, no spark. Keep the air below 200 ppm over a day; NIOSH and OSHA allow 1000.',
+    source: {
+      text: 'TRGS 900 as quoted by GisChem; NIOSH Pocket Guide to Chemical Hazards, ethyl alcohol',
+      mark: 'second-hand',
+    },
   },
   isopropanol: {
     title: 'Isopropanol',
-    text: 'It flashes at 12 °C: no flame, no spark. Keep the air below 400 ppm, 500 for a short time.',
-    source: seen('NIOSH Pocket Guide to Chemical Hazards, isopropyl alcohol'),
+    text: 'It flashes at 12 °C: no flame, no spark. Keep the air below 200 ppm over a day and 400 over a quarter of an hour; NIOSH allows 400 and 500.',
+    source: {
+      text: 'ACGIH’s limits as a safety data sheet quotes them; NIOSH Pocket Guide to Chemical Hazards, isopropyl alcohol',
+      mark: 'second-hand',
+    },
   },
   methanol: {
     title: 'Methanol',
@@ -260,8 +272,11 @@ const solventCautions: Readonly<Record<string, Caution>> = {
   },
   naphtha: {
     title: 'Naphtha',
-    text: 'It flashes far below room temperature: no flame, no spark, and not indoors. Keep the air below 350 mg/m³ over a day and 1800 for a quarter of an hour.',
-    source: seen('OSHA petroleum distillates (naphtha) sheet; flash point from memory'),
+    text: 'It flashes far below room temperature: no flame, no spark, and not indoors. Keep the air below 116 mg/m³ over a day and 290 over a quarter of an hour; NIOSH allows 350 and 1800.',
+    source: {
+      text: 'SCOEL/SUM/87 as quoted by DOHSBase; OSHA petroleum distillates (naphtha) sheet; flash point from memory',
+      mark: 'second-hand',
+    },
   },
   'spike-oil': {
     title: 'Oil of spike',
@@ -275,8 +290,11 @@ const solventCautions: Readonly<Record<string, Caution>> = {
   },
   'citrus-solvent': {
     title: 'Citrus solvent',
-    text: 'Natural is not harmless: once it has stood in air it makes skin sensitive. No limit is published here: treat it as turpentine.',
-    source: memory('not looked up'),
+    text: 'Natural is not harmless: once it has stood in air it makes skin sensitive. Keep the air below 5 ppm over a day (28 mg/m³); the WEEL is 30 ppm.',
+    source: {
+      text: 'TRGS 900 as quoted by a building biologist’s lexicon and a safety data sheet; WEEL as Haz-Map quotes it; the rest from memory',
+      mark: 'second-hand',
+    },
   },
 };
 
@@ -286,10 +304,11 @@ export const solventCaution = (id: string): Caution | undefined =>
 const UNLISTED = /^no harmonised entry( recalled)?/;
 
 /** What the EU's list of classifications says of a pigment. One that no list classifies is not thereby safe. */
-export function classificationWords(pigment: Pigment): string {
-  const said = pigment.classification?.value;
-  if (said && !UNLISTED.test(said)) return said;
-  return `not listed (which is not the same as safe)${said?.replace(UNLISTED, '') ?? ''}`;
+export function classificationWords({ classification }: Pigment): string {
+  if (!classification) return 'not looked up';
+  const { value, source } = classification;
+  const unlisted = source.mark === 'memory' ? 'not looked up; none recalled' : 'searched and not listed';
+  return value.replace(UNLISTED, unlisted);
 }
 
 /** For tests: every text there is. */

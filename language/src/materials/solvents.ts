@@ -4,7 +4,8 @@ import table from './tables/solvents.json' with { type: 'json' };
 import type { Solvent, SolventLimit } from './types.ts';
 
 interface RawLimit {
-  readonly what: string;
+  readonly whose: string;
+  readonly hours: number;
   readonly ppm?: number;
   readonly mgPerM3?: number;
   readonly source: string;
@@ -21,7 +22,6 @@ interface Raw {
   readonly evaporationRate?: RawFigure;
   readonly flashPoint?: RawFigure;
   readonly limits: readonly RawLimit[];
-  readonly ceiling?: RawLimit;
   readonly idlh?: RawStatement;
   readonly odour?: RawStatement;
   readonly classification?: RawStatement;
@@ -41,9 +41,7 @@ export const solvents: readonly Solvent[] = (table as unknown as readonly Raw[])
   vapourPressure: figureIf(raw.vapourPressure),
   evaporationRate: figureIf(raw.evaporationRate),
   flashPoint: figureIf(raw.flashPoint),
-  // the lower published figure first: it is the one that is kept to
-  limits: raw.limits.map(limit).sort((a, b) => (a.mgPerM3 ?? 0) - (b.mgPerM3 ?? 0)),
-  ceiling: raw.ceiling && limit(raw.ceiling),
+  limits: raw.limits.map(limit),
   idlh: statementIf(raw.idlh),
   odour: statementIf(raw.odour),
   classification: statementIf(raw.classification),

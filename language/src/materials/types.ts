@@ -170,9 +170,12 @@ export interface Binder {
 
 /** A published limit of a vapour in the air of a work place, with its source. */
 export interface SolventLimit {
+  /** who published it */
+  readonly whose: string;
+  /** over which it is an average: a working day of 8 to 10, or a quarter of one */
+  readonly hours: number;
   readonly ppm?: number;
   readonly mgPerM3?: number;
-  readonly what: string;
   readonly source: Source;
 }
 
@@ -193,9 +196,8 @@ export interface Solvent {
   readonly evaporationRate?: Figure;
   /** °C */
   readonly flashPoint?: Figure;
-  /** 8–10 h average, 15 min ceiling; the lower published figure first */
+  /** every one that was found, in no order */
   readonly limits: readonly SolventLimit[];
-  readonly ceiling?: SolventLimit;
   readonly idlh?: Statement;
   readonly odour?: Statement;
   readonly classification?: Statement;

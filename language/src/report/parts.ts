@@ -6,6 +6,7 @@ import { BEYOND_SRGB, screenWords } from '../optics/css.ts';
 import { layerFacts, layerRows, lineOf, stated, wordsOf } from '../plan/stated.ts';
 import type { LayerStudy, Study } from '../results/study.ts';
 import type { Finding } from '../rules/rule.ts';
+import { limitName } from '../studio/air-limits.ts';
 import { diary } from '../studio/diary.ts';
 import { type Block, list, type Part, table, words } from './document.ts';
 import { IN_FULL, WHOLE } from './extent.ts';
@@ -242,8 +243,10 @@ export function airPart(study: Study): Part | undefined {
     s.name,
     amount(s.grams, 'g'),
     s.ppm ? range(s.ppm, 'ppm') : s.mgPerM3 ? range(s.mgPerM3, 'mg/m³') : '–',
-    s.limit
-      ? `${s.limit.ppm !== undefined ? `${s.limit.ppm} ppm` : `${s.limit.mgPerM3} mg/m³`} (${s.limit.source})`
+    s.limits.length > 0
+      ? s.limits
+          .map((l) => `${l.ppm !== undefined ? `${l.ppm} ppm` : `${l.mgPerM3} mg/m³`} ${limitName(l)}`)
+          .join('; ')
       : 'no limit found',
   ]);
   const need = a.neededFreshAir
@@ -255,7 +258,7 @@ export function airPart(study: Study): Part | undefined {
     'air',
     'Air',
     a.layer ? words(`The session with the most vapour is ‘${a.layer}’.`) : undefined,
-    table(['solvent', 'evaporates', 'in the air', 'limit'], rows),
+    table(['solvent', 'evaporates', 'in the air', 'limits, the strictest first'], rows),
     need ? words(need) : undefined,
     list(a.assumptions.map((x) => `${x.field} ${x.value}: ${x.why}`)),
   );

@@ -7,7 +7,7 @@
 import type { Drying } from '../drying/times.ts';
 import type { Composition } from '../film/composition.ts';
 import type { Interval } from '../materials/interval.ts';
-import type { Pigment, Source } from '../materials/types.ts';
+import type { Pigment, SolventLimit, Source } from '../materials/types.ts';
 import type { Confidence } from '../optics/data.ts';
 import type { Calibration } from '../optics/swatches.ts';
 import type { Layer, OwnPigment, Place, Plan } from '../plan/plan.ts';
@@ -146,6 +146,8 @@ export interface Air {
     readonly mgPerM3?: Interval;
     readonly limit?: { readonly ppm?: number; readonly mgPerM3?: number; readonly source: string };
     readonly ceiling?: { readonly ppm?: number; readonly mgPerM3?: number; readonly source: string };
+    /** all there are, those of a working day first, the strictest first; `mg` is mg/m³, worked out where ppm were published */
+    readonly limits: readonly (SolventLimit & { readonly mg: number })[];
   }[];
   /** sum of concentration over limit; above 1 is over */
   readonly mixtureRatio?: Interval;

@@ -4,10 +4,10 @@
  * meant for the average of a working day: on the safe side. An estimate, never a measurement.
  */
 import { exactly, type Interval, mapInterval, plus, scale } from '../materials/interval.ts';
-import type { Solvent, SolventLimit } from '../materials/types.ts';
+import type { Solvent } from '../materials/types.ts';
 import type { Air } from '../results/study.ts';
 import { type Conditions, conditions, emissionAssumptions } from './air-assumptions.ts';
-import { countedLimit } from './air-limits.ts';
+import { countedLimit, dayLimits, limitName, quarterLimits, type RankedLimit } from './air-limits.ts';
 import { type Emission, emissions, thinners } from './emissions.ts';
 import { type LiquidMemo, middle } from './recipe.ts';
 import { MIXING } from './settings.ts';
@@ -36,7 +36,7 @@ function sitting(layer: string, parts: readonly Emission[]): Sitting {
   for (const part of parts) {
     grams.set(part.solvent, plus(grams.get(part.solvent) ?? exactly(0), part.grams));
     const limit = countedLimit(part.solvent);
-    if (limit) dilute = plus(dilute, scale(part.grams, 1000 / limit.mg));
+    if (limit) dilute = plus(dilute, scale(part.grams, 1000 / limit.limit.mg));
   }
   return { layer, parts, grams, dilute };
 }
@@ -75,8 +75,8 @@ function inAir(grams: Interval, solvent: Solvent, room: Interval, c: Conditions)
   );
 }
 
-const words = (limit: SolventLimit | undefined) =>
-  limit && { ppm: limit.ppm, mgPerM3: limit.mgPerM3, source: `${limit.what}: ${limit.source.text}` };
+const words = (limit: RankedLimit | undefined) =>
+  limit && { ppm: limit.ppm, mgPerM3: limit.mgPerM3, source: `${limitName(limit)}: ${limit.source.text}` };
 
 function solventRow(solvent: Solvent, grams: Interval, c: Conditions): Air['solvents'][number] {
   const mgPerM3 = c.room && inAir(grams, solvent, c.room, c);
@@ -86,8 +86,9 @@ function solventRow(solvent: Solvent, grams: Interval, c: Conditions): Air['solv
     grams,
     ppm: mgPerM3 && molarMass ? mapInterval(mgPerM3, (mg) => mgPerM3ToPpm(mg, molarMass)) : undefined,
     mgPerM3,
-    limit: words(solvent.limits[0]),
-    ceiling: words(solvent.ceiling),
+    limit: words(dayLimits(solvent)[0]),
+    ceiling: words(quarterLimits(solvent)[0]),
+    limits: [...dayLimits(solvent), ...quarterLimits(solvent)],
   };
 }
 
@@ -97,7 +98,7 @@ function ratio(solvents: readonly (readonly [Solvent, Interval | undefined])[]):
   for (const [solvent, mgPerM3] of solvents) {
     const limit = countedLimit(solvent);
     if (!mgPerM3 || !limit) return undefined;
-    sum = plus(sum, scale(mgPerM3, 1 / limit.mg));
+    sum = plus(sum, scale(mgPerM3, 1 / limit.limit.mg));
   }
   return sum;
 }
@@ -136,7 +137,7 @@ export function air(study: Studied): Air | undefined {
       ? [
           {
             field: solvent.id,
-            value: `${Math.round(limit.mg)} mg/m³`,
+            value: `${Math.round(limit.limit.mg)} mg/m³`,
             why: 'no published limit was found: counted in the mixture as turpentine would be',
           },
         ]

@@ -4,7 +4,7 @@
  * added, never changed or taken away while `version` is "1".
  */
 import type { Interval } from '../materials/interval.ts';
-import type { Source } from '../materials/types.ts';
+import type { Mark, Source } from '../materials/types.ts';
 import type { LayerKind } from '../plan/plan.ts';
 import type { Json } from '../plan/shown.ts';
 import type { Assumption, Composition, Confidence, Drying, PermanenceEntry } from '../results/study.ts';
@@ -140,6 +140,13 @@ export interface LimitJson {
   readonly source: string;
 }
 
+/** A published limit with whose it is and over how many hours it is an average. */
+export interface LimitRowJson extends LimitJson {
+  readonly whose: string;
+  readonly hours: number;
+  readonly mark: Mark;
+}
+
 /** Solvent vapour in the studio in the worst sitting. */
 export interface AirJson {
   readonly solvents: readonly {
@@ -149,6 +156,8 @@ export interface AirJson {
     readonly mgPerM3: Interval | null;
     readonly limit: LimitJson | null;
     readonly ceiling: LimitJson | null;
+    /** all that are known, those of a working day first, the strictest first */
+    readonly limits: readonly LimitRowJson[];
   }[];
   /** sum of concentration over limit; above 1 is over */
   readonly mixtureRatio: Interval | null;

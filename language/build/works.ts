@@ -100,6 +100,17 @@ export const WORKS: readonly Work[] = [
     named: /ACGIH/,
     reference: 'American Conference of Governmental Industrial Hygienists (ACGIH): TLV documentation pages',
   },
+  { named: /Haz-Map/, reference: 'Haz-Map: Terpenes, quoting ACGIH (haz-map.com)' },
+  {
+    named: /SCOEL/,
+    reference:
+      'EU Scientific Committee on Occupational Exposure Limits: recommendation SCOEL/SUM/87 on white spirit, as DOHSBase quotes it (dohsbase.nl)',
+  },
+  {
+    named: /TRGS 900/,
+    reference:
+      'Germany, Technical Rules for Hazardous Substances: TRGS 900, as GisChem, a lexicon and safety data sheets quote it',
+  },
   { named: /NTP Chemical/, reference: 'US National Toxicology Program: Chemical Repository, ethanol' },
   {
     named: /National Academies/,

@@ -83,6 +83,51 @@ describe('an alkyd film in a session of three hours (common practice)', () => {
   });
 });
 
+describe('setting is not drying', () => {
+  const session = 3 * HOURS;
+  const at = (thick: number, ...binders: readonly BinderShare[]) =>
+    film(binders, { dryFilm: exactly(thick) }).open;
+  it('5 µm with half alkyd in the solids is too sticky to wipe out within a sitting (common practice)', () => {
+    const open = at(5, oil('alkyd'), oil('linseed'));
+    expect(open.likely).toBeLessThan(session);
+    expect(open.high).toBeLessThan(3 * session);
+  });
+  it('soft resin sets a glaze sooner, and its skin dries no faster for it (MITRA forum of the University of Delaware, question 349, 2017)', () => {
+    const [resinous, plain] = [film([oil('damar'), oil('linseed')]), film([oil('linseed')])];
+    expect(resinous.open.likely).toBeLessThan(0.5 * plain.open.likely);
+    expect(resinous.touchDry).toEqual(plain.touchDry);
+  });
+  it('an alkyd of the usual thickness sets when it is tacky: 4 h (Kay 1983, p.199)', () => {
+    within(4 * HOURS, at(30, oil('alkyd')));
+  });
+  it('the thinner and the richer in alkyd, the sooner', () => {
+    for (const [thick, thin] of [
+      [60, 30],
+      [30, 15],
+      [15, 8],
+      [8, 4],
+    ] as const)
+      for (const end of ['low', 'likely', 'high'] as const)
+        expect(at(thin, oil('alkyd'), oil('walnut'))[end]).toBeLessThanOrEqual(
+          at(thick, oil('alkyd'), oil('walnut'))[end],
+        );
+    const shares = [0, 0.1, 0.25, 0.5, 0.75, 1];
+    const likely = shares.map((s) => at(8, oil('alkyd', s), oil('walnut', 1 - s)).likely);
+    expect(likely).toEqual(likely.toSorted((a, b) => b - a));
+  });
+  it('walnut, poppy and safflower keep it open longer than linseed (common practice)', () => {
+    for (const id of ['walnut', 'poppy', 'safflower'])
+      for (const thick of [5, 30])
+        for (const alkyd of [0, 0.3, 0.5])
+          expect(at(thick, oil('alkyd', alkyd), oil(id, 1 - alkyd)).likely).toBeGreaterThan(
+            at(thick, oil('alkyd', alkyd), oil('linseed', 1 - alkyd)).likely,
+          );
+  });
+  it('oil without alkyd or resin is open as long as before, however thin', () => {
+    expect(at(5, oil('linseed'))).toEqual(at(15, oil('linseed')));
+  });
+});
+
 describe('pigments', () => {
   it('a drier and a retarder of opposite strength cancel', () => {
     expect(

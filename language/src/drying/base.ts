@@ -44,6 +44,9 @@ export function blend(binders: readonly BinderShare[]): Interval | undefined {
   return { low: days('low'), likely: days('likely'), high: days('high') };
 }
 
+/** What sets when its spirit has left it, before it dries. */
+export const sets = ({ kind }: Binder): boolean => kind === 'alkyd' || kind === 'resin';
+
 /** Share of alkyd in what sets the pace. */
 export function alkydShare(binders: readonly BinderShare[]): number {
   const setting = pace(binders);

@@ -1,6 +1,6 @@
 /** What quickens and slows a film: thickness, temperature, pigment. Each on its own, as multiples of the base time. */
 import type { Interval } from '../materials/interval.ts';
-import { BASE_TEMPERATURE, FILM, Q10, SKIN } from './settings.ts';
+import { BASE_TEMPERATURE, FILM, Q10, SETTING, SKIN } from './settings.ts';
 
 const clamp = (x: number, low: number, high: number): number => Math.min(high, Math.max(low, x));
 
@@ -13,6 +13,10 @@ function corners(x: Interval, y: Interval, f: (a: number, b: number) => number):
 /** Of the skin: a film of 15 to 60 µm dry counts as it is, others as the nearer of these. */
 export const skinFactor = (dryFilm: Interval): Interval =>
   corners(dryFilm, SKIN, (x, n) => (clamp(x, FILM.thinnest, FILM.thickest) / FILM.reference) ** n);
+
+/** Of setting: a film counts as it is, however thin; a thick one sets from above like one of 60 µm. */
+export const settingFactor = (dryFilm: Interval): Interval =>
+  corners(dryFilm, SETTING.thickness, (x, n) => (Math.min(x, FILM.thickest) / FILM.reference) ** n);
 
 /** Q10^((20 − T) / 10); temperatures in °C. */
 export const temperatureFactor = (temperature: Interval): Interval =>

@@ -51,6 +51,22 @@ export const OPEN: Interval & { readonly source: Source } = {
   high: 0.6,
   source: ours('open time as a share of touch-dry; half of it in the alkyd times of Kay 1983'),
 };
+/**
+ * Setting: an alkyd or a resin is too sticky to be worked when its spirit has left it, long before it is dry. Days at
+ * 30 µm; the thinner the film, the sooner. White spirit as a liquid of 5 µm is gone in minutes (a tenth as fast as butyl
+ * acetate, evaporation-rate glossary in the solvent table); out of a film that thickens it takes hours.
+ */
+export const SETTING = {
+  days: { low: 2.5 * HOURS, likely: ALKYD.tacky, high: 6 * HOURS } satisfies Interval,
+  /** exponent of thickness: 1 where the spirit leaves by the surface alone, more where it has to come up through the film */
+  thickness: { low: 0.7, likely: 1, high: 1.3 } satisfies Interval,
+  /** so much a volume of alkyd or resin counts beside the same of oil */
+  weight: 2.5,
+  source: ours(
+    'alkyd and resin set when their spirit has left, in proportion to the film, 4 h at 30 µm (tacky, Kay 1983); oil beside them keeps the film open on a log scale, where alkyd or resin counts 2½ times',
+  ),
+};
+
 export const READY: Interval & { readonly source: Source } = {
   low: 1.2,
   likely: 1.5,

@@ -52,7 +52,8 @@ export function timeWords(x: Interval, words: (value: number) => string = figure
   const [low, likely, high] = [words(x.low / size), words(x.likely / size), words(x.high / size)];
   if (x.likely >= TEN_YEARS) return `over 10 years (from ${timeWords(exactly(x.low), words)})`;
   if (x.high >= TEN_YEARS) return `${likely} ${unit} (${low} to over 10 years)`;
-  return low === high ? `${likely} ${unit}` : `${likely} ${unit} (${low}–${high})`;
+  if (low === high) return `${likely} ${likely === '1' ? unit.slice(0, -1) : unit}`;
+  return `${likely} ${unit} (${low}–${high})`;
 }
 
 /** What is said in place of a day nobody can tell. */

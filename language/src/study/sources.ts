@@ -1,6 +1,7 @@
 /** Every source a study rests on, once each. */
 
-import { ALKYD, OPEN, Q10, READY } from '../drying/settings.ts';
+import { sets } from '../drying/base.ts';
+import { ALKYD, OPEN, Q10, READY, SETTING } from '../drying/settings.ts';
 import { dryingFactorsSource } from '../materials/drying-classes.ts';
 import type { Binder, Source } from '../materials/types.ts';
 import type { Study } from '../results/study.ts';
@@ -24,6 +25,7 @@ export function sourcesOf(study: Study, binder: (id: string) => Binder | undefin
   for (const id of binders) {
     const b = binder(id);
     add(b?.density.source, b?.touchDry?.source);
+    if (b && sets(b)) add(SETTING.source);
     if (b?.kind === 'alkyd') add(ALKYD.source, b.solids.source);
   }
   if (study.layers.some((l) => l.drying)) add(dryingFactorsSource, Q10.source, OPEN.source, READY.source);

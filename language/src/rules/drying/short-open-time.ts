@@ -1,6 +1,7 @@
 import { exactly } from '../../materials/interval.ts';
 import type { Plan } from '../../plan/plan.ts';
 import type { Study } from '../../results/study.ts';
+import { timeWords } from '../../studio/words.ts';
 import { SESSION_HOURS, TEMPERATURE } from '../../study/defaults.ts';
 import { dryingOf } from '../../study/what-if.ts';
 import type { Rule } from '../rule.ts';
@@ -37,7 +38,7 @@ export const shortOpenTime: Rule = {
   title: 'Sets before it can be wiped out',
   theme: 'drying',
   severity: 'warning',
-  why: 'Colour is lifted out or blended only while the film is open. A thin film rich in alkyd, or in strong driers, can set within one sitting.',
+  why: 'Colour is lifted out or blended only while the film is open. An alkyd or a resin sets when its spirit has left it, long before it is dry, and the thinner the film, the sooner. Strong driers shorten the time, too.',
   whatToDo:
     'Take a medium with more of a slow oil, do the wiping at once area by area, or plan a shorter sitting.',
   sources: [
@@ -45,18 +46,21 @@ export const shortOpenTime: Rule = {
       "Kay, The Painter's Guide to Studio Methods and Materials (1983) p.199: alkyd paint tacky in 4 hours, dry to touch in 8",
     ),
     practice('safflower, poppy or walnut oil keep a glaze open'),
-    ours('open for 0.3 to 0.6 of the time to touch-dry'),
+    practice('5 µm with half alkyd in the solids is too sticky to wipe out within a sitting'),
+    ours(
+      'open for 0.3 to 0.6 of the time to touch-dry; alkyd and resin set before that, in proportion to the film, as the drying model has it',
+    ),
   ],
   restsOn: ['film', 'climate', 'air'],
   appliesTo: ['plan'],
   *checkLayer(l, others, file) {
     const session = sessionHours(file);
     if (!(session > 0) || l.layer.wipeOut.length === 0 || !isOilFilm(l) || !l.drying) return;
-    const { low, high } = l.drying.open;
-    if (low * HOURS >= session - 1e-6) return;
+    const { open } = l.drying;
+    if (open.low * HOURS >= session - 1e-6) return;
     const study = others();
     yield {
-      message: `${labelAtStart(l.layer)} is to be wiped out, and may set after ${figure(low * HOURS)} hours (open ${figure(low * HOURS)} to ${figure(high * HOURS)}): the sitting lasts ${figure(session)}. Take a medium with a slower oil, or wipe at once.`,
+      message: `${labelAtStart(l.layer)} is to be wiped out, and may set after ${timeWords(exactly(open.low), figure)}: it stays open for ${timeWords(open, figure)}, and the sitting lasts ${figure(session)} hours. Take a medium with a slower oil, or wipe at once.`,
       place: l.layer.fields.find((f) => f.name === 'wipe-out')?.place ?? l.layer.namePlace,
       layer: l.layer.index,
       fixes: fixes(study.plan, study, l),

@@ -4,14 +4,17 @@ import { expect, test } from 'vitest';
 import { createAnalyser } from '../../language/src/analyse.ts';
 import { layersOf } from '../bench/texts.ts';
 import { files } from '../cli/run.ts';
+import { tries } from '../long.ts';
 import { checkFormat, fuzzServer } from './server.ts';
 
 const texts = files('examples', '.paintplan').map((f) => readFileSync(f, 'utf8'));
 
-test('600 random edits through the real server', async () => {
-  const done = await fuzzServer(texts, 20270111, 600);
-  expect(done.edits).toBe(600);
-  expect(done.compared).toBe(60);
+const EDITS = tries(200, 600);
+
+test(`${EDITS} random edits through the real server`, async () => {
+  const done = await fuzzServer(texts, 20270111, EDITS);
+  expect(done.edits).toBe(EDITS);
+  expect(done.compared).toBe(EDITS / 10);
 });
 
 test.each(texts.map((t, i) => [i, t] as const))(

@@ -9,6 +9,7 @@ import { readPlan } from '../../language/src/plan/read.ts';
 import { nodeHost } from '../../language/src/server/node-files.ts';
 import { format } from '../../language/src/syntax/format.ts';
 import { startServer } from '../server/client.ts';
+import { PLACES } from '../syntax/said.ts';
 import { edits, random } from './text.ts';
 
 export interface Fuzzed {
@@ -31,21 +32,14 @@ function change(before: string, after: string) {
 
 /** A plan without its places: equal for texts that differ in spacing only. */
 function meaning(text: string): string {
-  const drop = new Set([
-    'place',
-    'namePlace',
-    'kindPlace',
-    'wordPlace',
-    'rulePlace',
-    'pathPlace',
+  const drop = new Set<string>([
+    ...PLACES,
     'headPlace',
-    'insertField',
     'target',
     'words',
     'references',
     'problems',
     'visible',
-    'uri',
     'circles',
     'clashes',
   ]);

@@ -14,6 +14,22 @@ export function random(seed: number): Random {
   };
 }
 
+/** What a text has no place for, or too much of. */
+export const MISPLACED = [
+  '',
+  '}',
+  '{',
+  '-1',
+  '1e9',
+  '0',
+  '°C',
+  'unknown',
+  '9999-12-31',
+  'coats 10000\n',
+  'film 0 µm\n',
+  '300 %',
+];
+
 const SCRAPS = [
   '{',
   '}',

@@ -127,24 +127,26 @@ describe('materials', () => {
   });
 
   test('what brief and language name by trade name is there', () => {
-    for (const id of 'oil linseed cold-pressed-linseed boiled-linseed sun-thickened-linseed stand-oil walnut poppy safflower sunflower tung perilla soya hempseed alkyd egg-yolk egg-tempera casein glue gum-arabic acrylic damar mastic larch-turpentine beeswax'.split(
-      ' ',
-    ))
-      expect(binder(id)?.id, id).toBe(id);
-    for (const id of 'turpentine white-spirit odourless-spirit naphtha ethanol isopropanol methanol methylated-spirit ammonia spike-oil pine-oil water'.split(
-      ' ',
-    ))
-      expect(solvent(id)?.id, id).toBe(id);
-    for (const id of 'linen cotton linen-on-panel oak-panel poplar-panel plywood hardboard mdf aluminium copper paper board wall'.split(
-      ' ',
-    ))
-      expect(support(id)?.id, id).toBe(id);
-    for (const id of 'chalk-glue gypsum-glue half-chalk acrylic oil-ground glue pva-size gold silver charcoal ink egg bole dirt wax shellac gesso'.split(
-      ' ',
-    ))
-      expect(ground(id)?.id, id).toBe(id);
-    for (const id of 'soap garlic onion potato silicone wax-paste surgical-spirit saliva ox-gall'.split(' '))
-      expect(agent(id)?.id, id).toBe(id);
+    const named = [
+      [
+        binder,
+        'oil linseed cold-pressed-linseed boiled-linseed sun-thickened-linseed stand-oil walnut poppy safflower sunflower tung perilla soya hempseed alkyd egg-yolk egg-tempera casein glue gum-arabic acrylic damar mastic larch-turpentine beeswax',
+      ],
+      [
+        solvent,
+        'turpentine white-spirit odourless-spirit naphtha ethanol isopropanol methanol methylated-spirit ammonia spike-oil pine-oil water',
+      ],
+      [
+        support,
+        'linen cotton linen-on-panel oak-panel poplar-panel plywood hardboard mdf aluminium copper paper board wall',
+      ],
+      [
+        ground,
+        'chalk-glue gypsum-glue half-chalk acrylic oil-ground glue pva-size gold silver charcoal ink egg bole dirt wax shellac gesso',
+      ],
+      [agent, 'soap garlic onion potato silicone wax-paste surgical-spirit saliva ox-gall'],
+    ] as const;
+    for (const [look, ids] of named) for (const id of ids.split(' ')) expect(look(id)?.id, id).toBe(id);
   });
 
   test('roles name what may stand in them', () => {

@@ -12,6 +12,7 @@ import { solve } from '../../language/src/optics/linear.ts';
 import { inward } from '../../language/src/optics/surface.ts';
 import { filmOverGround } from '../../language/src/optics/transport.ts';
 import { BANDS, flat } from '../../language/src/optics/wavelengths.ts';
+import { tries } from '../long.ts';
 import { seeded } from './exhaustive.ts';
 import { text } from './files.ts';
 
@@ -137,8 +138,8 @@ describe('the measured mixtures (CC0; Geldof et al. 2018)', () => {
     expect(filmMicrons(whole)).toBeLessThan(70);
   }, 120_000);
   test('one film left out is judged by a fit that never saw it: what is kept is what comes out again', () => {
-    // The whole run takes minutes (`npm run bench:colour`); two films of it stand for the rest.
-    const some = ['09B', '08E'];
+    // The whole run takes minutes (`npm run bench:colour`); one film of it stands for the rest here, two in the long run.
+    const some = ['09B', '08E'].slice(0, tries(1, 2));
     const again = leaveOneOut(films, SETTINGS, (film) => some.includes(film.id));
     expect(again.map((h) => h.film.id)).toEqual(expect.arrayContaining(some));
     for (const h of again) {

@@ -13,6 +13,16 @@ const OWN = 'our own reading and writing of files, as security.md tells';
 const SERVER = 'the language server library';
 const CLIENT = 'the language client library, which starts the server as a child process';
 
+const SERVED = {
+  fs: OWN,
+  path: OWN,
+  url: OWN,
+  util: SERVER,
+  os: `${SERVER}: where temporary files lie, for pipes it is not asked for`,
+  crypto: `${SERVER}: names of pipes it is not asked for`,
+  net: `${SERVER}: for --socket and --pipe, which an editor must ask for`,
+};
+
 /** Modules by bundle, each with who names it and what for. */
 const NAMED: Record<string, Record<string, string>> = {
   'language/out/cli.js': {
@@ -26,25 +36,8 @@ const NAMED: Record<string, Record<string, string>> = {
   },
   'language/out/index.js': {},
   'language/out/node.js': { fs: OWN, path: OWN, url: OWN, module: 'bundles of CommonJS ask for require' },
-  'language/out/server.js': {
-    fs: OWN,
-    path: OWN,
-    url: OWN,
-    util: SERVER,
-    module: 'bundles of CommonJS ask for require',
-    os: `${SERVER}: where temporary files lie, for pipes it is not asked for`,
-    crypto: `${SERVER}: names of pipes it is not asked for`,
-    net: `${SERVER}: for --socket and --pipe, which an editor must ask for`,
-  },
-  'extension/out/server.js': {
-    fs: OWN,
-    path: OWN,
-    url: OWN,
-    util: SERVER,
-    os: `${SERVER}: where temporary files lie, for pipes it is not asked for`,
-    crypto: `${SERVER}: names of pipes it is not asked for`,
-    net: `${SERVER}: for --socket and --pipe, which an editor must ask for`,
-  },
+  'language/out/server.js': { ...SERVED, module: 'bundles of CommonJS ask for require' },
+  'extension/out/server.js': SERVED,
   'extension/out/node.js': {
     child_process: CLIENT,
     fs: CLIENT,

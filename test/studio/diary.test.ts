@@ -32,18 +32,12 @@ glaze warm {
 }
 varnish final { resin damar after 9 months }`;
 const plan = studied(text('start 2027-01-11'));
+const IN_ORDER = ['priming 1/1', 'body 1/1', 'warm 1/3', 'warm 2/3', 'warm 3/3', 'final 1/1'];
 
 describe('the diary', () => {
   test('one sitting a coat, in the order in which they are safe', () => {
     const entries = diary(plan);
-    expect(entries.map((e) => `${e.layer} ${e.coat}/${e.coats}`)).toEqual([
-      'priming 1/1',
-      'body 1/1',
-      'warm 1/3',
-      'warm 2/3',
-      'warm 3/3',
-      'final 1/1',
-    ]);
+    expect(entries.map((e) => `${e.layer} ${e.coat}/${e.coats}`)).toEqual(IN_ORDER);
     for (const [i, e] of entries.entries()) {
       expect(e.notBefore!).toBeLessThanOrEqual(e.likely!);
       expect(e.likely!).toBeLessThanOrEqual(e.safeFrom!);
@@ -53,14 +47,7 @@ describe('the diary', () => {
 
   test('what is dated comes after its own coats and after all that lies beneath it, whenever those were safe', () => {
     const dated = studied(text('start 2027-01-11', 'painted 2027-01-20'));
-    expect(diary(dated).map((e) => `${e.layer} ${e.coat}/${e.coats}`)).toEqual([
-      'priming 1/1',
-      'body 1/1',
-      'warm 1/3',
-      'warm 2/3',
-      'warm 3/3',
-      'final 1/1',
-    ]);
+    expect(diary(dated).map((e) => `${e.layer} ${e.coat}/${e.coats}`)).toEqual(IN_ORDER);
   });
 
   test('a sitting tells what to prepare, to mix, to lay, to lift and to mind', () => {

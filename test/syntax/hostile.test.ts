@@ -32,7 +32,7 @@ function sound(plan: Plan, text: string): void {
 }
 
 describe('random edits', () => {
-  const times = tries(50, 500);
+  const times = tries(15, 500);
   test.each(samples.map((s, i) => [s.name, s.text, i] as const))(`%s, ${times} times`, (_, text, seed) => {
     const memo = createPlanMemo();
     for (const edited of edits(text, seed + 1, times))

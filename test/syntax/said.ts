@@ -1,23 +1,28 @@
 /** What each declaration of a plan says, without where it stands or what other declarations make of its names. */
 import type { Plan } from '../../language/src/plan/plan.ts';
 
-const RESOLVED = new Set([
+/** Properties of a Plan that say where something stands. */
+export const PLACES = [
   'place',
   'namePlace',
   'kindPlace',
   'wordPlace',
   'rulePlace',
   'pathPlace',
+  'insertField',
+  'uri',
+] as const;
+
+const RESOLVED = new Set<string>([
+  ...PLACES,
   'is',
   'near',
   'known',
   'areas',
   'everywhere',
   'index',
-  'insertField',
   'pigment',
   'plan',
-  'uri',
   'misplaced',
 ]);
 

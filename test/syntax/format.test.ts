@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { readPlan } from '../../language/src/plan/read.ts';
 import { applyEdits, format, formatEdits } from '../../language/src/syntax/format.ts';
 import { edits } from '../fuzz/text.ts';
+import { tries } from '../long.ts';
 import { samples } from '../plan/samples.ts';
 import { lost, sayings } from './said.ts';
 
@@ -69,7 +70,7 @@ describe('what was said stays said', () => {
 
   test('broken texts: no ink is lost, a second pass changes nothing', () => {
     for (const { text } of samples)
-      for (const edited of edits(text, 11, 60)) {
+      for (const edited of edits(text, 11, tries(20, 60))) {
         const once = formatted(edited);
         expect(ink(once)).toBe(ink(edited));
         expect(formatted(once)).toBe(once);

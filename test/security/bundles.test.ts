@@ -64,7 +64,10 @@ const bundles = ['language/out', 'extension/out'].flatMap((folder) =>
 
 const BUILTIN = builtinModules.filter((m) => !m.startsWith('_')).join('|');
 /** Imported, or handed as the only argument to a function, which is what a minified require looks like. */
-const MODULE = new RegExp(`(?:\\bfrom ?|\\bimport ?|[\\w$]\\()["'](?:node:)?(${BUILTIN})["']`, 'g');
+const MODULE = new RegExp(
+  `(?:\\bfrom ?|\\bimport ?|[\\w$]\\((?=["'][\\w:/]+["']\\)))["'](?:node:)?(${BUILTIN})["']`,
+  'g',
+);
 const REACH = /(?<![\w$.]|function )(fetch|XMLHttpRequest|WebSocket|EventSource|sendBeacon|importScripts)\(/g;
 
 const found = (text: string, pattern: RegExp): string[] => [

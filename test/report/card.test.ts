@@ -185,7 +185,7 @@ test('What has no room is left out with its count, and the rags never are', () =
 });
 
 test('A card of few words has the largest type', () => {
-  expect(fitted(cards(studied(PEARS))[0]!, deferringLine.text).size).toBe('large');
+  expect(fitted(cards(studied(PEARS))[0]!, deferringLine.text).size).toBe('largest');
 });
 
 test('Words of a plan stay words', () => {

@@ -1,5 +1,5 @@
 /**
- * Makes a sitting card fit one side of A4, in the largest of three sizes of type that will do. Heights are reckoned for
+ * Makes a sitting card fit one side of A4, in the largest of its sizes of type that will do. Heights are reckoned for
  * letters wider than those of the usual faces, so that a card that fits here fits on paper. What has no room even in the
  * smallest size is left out last lines first, and the card says how much. Lengths in pt, or in em of the card's type.
  */
@@ -7,12 +7,14 @@ import type { Block, Cell, Part, Report } from './document.ts';
 import { list, words } from './document.ts';
 
 /** Type in pt, by the name the style sheet knows it under. */
-export const SIZES = { large: 14, middle: 12, small: 10.5 } as const;
+export const SIZES = { largest: 14, large: 13, middle: 12, small: 11.2, smaller: 10.4, least: 9.5 } as const;
 export type Size = keyof typeof SIZES;
 
 const MM = 72 / 25.4;
 /** A4 without the margins of the style sheet. */
 const PAGE = { width: 186 * MM, height: 273 * MM };
+/** Share of the side that is filled at most: what is reckoned is not measured. */
+const FILLED = 0.97;
 
 /** em. The style sheet has the same figures, or less. */
 const LETTER = 0.55;
@@ -75,12 +77,14 @@ function height(block: Block, width: number): number {
   }
 }
 
-const partHeight = ({ blocks }: Part, width: number): number =>
-  GAP.part +
-  Math.max(
-    LINE,
-    blocks.reduce((sum, b) => sum + height(b, width), 0),
-  );
+/** Parts that are read before the work and stand smaller than what is looked up during it. */
+export const READ: readonly string[] = ['mind', 'rags'];
+const SMALLER = 0.85;
+
+function partHeight({ id, blocks }: Part, width: number): number {
+  const size = READ.includes(id) ? SMALLER : 1;
+  return GAP.part + Math.max(LINE, sum(blocks.map((b) => height(b, width / size) * size)));
+}
 
 /** em of the column that the blocks stand in. */
 const column = (pt: number): number => PAGE.width / pt - LABEL - 1;
@@ -89,7 +93,7 @@ const column = (pt: number): number => PAGE.width / pt - LABEL - 1;
 function roomFor({ title, subtitle, notice }: Report, foot: string, pt: number): number {
   const letters = (size: number) => Math.floor(PAGE.width / pt / (LETTER * size));
   return (
-    PAGE.height / pt -
+    (PAGE.height * FILLED) / pt -
     lines(title, letters(TITLE)) * LINE * TITLE -
     lines(subtitle, letters(1)) * LINE -
     (notice ? lines(notice, letters(1)) * LINE + GAP.part : 0) -
@@ -149,9 +153,9 @@ const leftOut = (n: number): Block => words(`And ${n} more: see the report.`);
 
 /** A card that fits in no size, as much of it as fits in the smallest. */
 function cut(card: Report, foot: string): Report {
-  const width = column(SIZES.small);
+  const width = column(SIZES.least);
   const { parts: first, ...head } = bounded(card);
-  const room = roomFor({ ...head, parts: [] }, foot, SIZES.small);
+  const room = roomFor({ ...head, parts: [] }, foot, SIZES.least);
   const withNote = (part: Part, i: number): Part => {
     const left = linesIn(card.parts[i]!) - linesIn(part);
     return left > 0 ? { ...part, blocks: [...part.blocks, leftOut(left)] } : part;
@@ -167,12 +171,21 @@ function cut(card: Report, foot: string): Report {
   return { ...head, parts: parts.map(withNote) };
 }
 
-/** The card in the largest type in which it fits one side; `brief` is the same in fewer words, where it does not. */
+/**
+ * The card in the largest type in which it fits one side. `brief` is the same in fewer words: it stands in where the whole
+ * would need the smallest type, and is cut short where even that is too large.
+ */
 export function fitted(
   { whole, brief }: { readonly whole: Report; readonly brief: Report },
   foot: string,
 ): { readonly card: Report; readonly size: Size } {
-  for (const card of [whole, brief])
-    for (const size of Object.keys(SIZES) as Size[]) if (fits(card, foot, SIZES[size])) return { card, size };
-  return { card: cut(brief, foot), size: 'small' };
+  const sizes = Object.keys(SIZES) as Size[];
+  for (const [card, some] of [
+    [whole, sizes.slice(0, -1)],
+    [brief, sizes],
+  ] as const) {
+    const size = some.find((s) => fits(card, foot, SIZES[s]));
+    if (size) return { card, size };
+  }
+  return { card: cut(brief, foot), size: 'least' };
 }

@@ -26,6 +26,7 @@ body.cards { max-width: 48rem; font-size: 1.2rem; line-height: 1.35; overflow-wr
 .card .swatch { width: calc(100% - 5.6em); height: 2.2em; margin: 0 .4em 0 0; border-left: 0; vertical-align: middle; }
 .card td:nth-child(2) .swatch { float: right; margin: 0 0 0 .4em; border-left: 1px solid #888; border-right: 0; }
 .card .quiet, .card footer { font-size: .8em; color: var(--quiet); }
+.card .read > div { font-size: .85em; }
 .card footer { border-top: 1px solid var(--line); padding-top: .4em; }
 .card .notice { font-weight: 600; border-left: .3rem solid var(--ink); padding-left: .7rem; }
 .do li { padding-left: 1.4em; position: relative; }

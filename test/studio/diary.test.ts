@@ -55,7 +55,8 @@ describe('the diary', () => {
     expect(warm.steps).toEqual([
       expect.stringMatching(/^Wipe the dry surface with turpentine/),
       expect.stringMatching(/^Rub a breath of linseed/),
-      expect.stringMatching(/^Mix about [\d.]+ ml white and about [\d.]+ ml thin\.$/),
+      'Take white, about 1.5 ml (a hazelnut).',
+      'Add 1 thin to 1 of paint, about 1.5 ml.',
       'Lay glaze ‘warm’, coat 1 of 3, on light and shade. It dries to 8.3 to 11 µm.',
       expect.stringMatching(/^Lift the colour out of light while it is open: /),
       'Keep the rim clear.',

@@ -89,7 +89,7 @@ describe('a mixture', () => {
     const grey = only('layer a { colour grey   medium 25 % lean   film 10 µm }');
     expect(grey.name).toBe('grey');
     expect(partsWords(grey)).toBe('3 white : 1 black, about 3 ml (two hazelnuts)');
-    expect(grey.mediums.map(mediumWords)).toEqual(['1 lean to 3 of paint, about 1 ml (20 drops)']);
+    expect(grey.mediums.map(mediumWords)).toEqual(['1 lean to 3 of paint, about 0.7 ml (14 drops)']);
     expect(only('layer a { colour 1.5 white + 1 black }').portions.map((p) => p.parts)).toEqual([3, 2]);
   });
   test('is laid out with the weak colours first and the strong ones last (common practice)', () => {

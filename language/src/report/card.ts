@@ -2,7 +2,7 @@
  * Sitting cards: what to do on one day, a card a sitting, as blocks. A card holds what its own sitting needs and no more:
  * what must be ready, what to prepare and to mix, how to lay it, what it will look like, what may go wrong, what comes next.
  */
-import { exactly, type Interval, scale } from '../materials/interval.ts';
+import { type Interval, scale } from '../materials/interval.ts';
 import { BEYOND_SRGB } from '../optics/css.ts';
 import type { Layer } from '../plan/plan.ts';
 import type { CautionEntry, ColourOn, LayerStudy, Study } from '../results/study.ts';
@@ -13,9 +13,16 @@ import { mayAbrade } from '../rules/shared/prepare.ts';
 import { label, listed, quoted } from '../rules/shared/words.ts';
 import { TOXIC_DUST } from '../studio/cautions.ts';
 import { type DiaryEntry, diary, preparing } from '../studio/diary.ts';
-import { letDownWords, type Mixture, mediumWords, mixtures, partsWords } from '../studio/parts.ts';
+import {
+  aboutWords,
+  letDownWords,
+  type Mixture,
+  mediumWords,
+  mixtures,
+  partsWords,
+} from '../studio/parts.ts';
 import { type Sitting, sittings } from '../studio/sittings.ts';
-import { amountWords, clocksOf, dayWords, figureWords, notKnownWords, timeWords } from '../studio/words.ts';
+import { clocksOf, dayWords, figureWords, notKnownWords, timeWords } from '../studio/words.ts';
 import { SESSION_HOURS } from '../study/defaults.ts';
 import { colourWith } from '../study/what-if.ts';
 import { filmInWords, REMEDIES, type Remedy, TRIALS, type Trial } from './card-words.ts';
@@ -135,7 +142,7 @@ function mix(laid: readonly Laid[], sitting: Sitting, { study, entries }: Shared
   const taken = laid.flatMap(({ study: of, layer, from, to }) => {
     const amounts = of.composition ? [] : (entries.get(`${layer.index} ${from}`)?.amounts ?? []);
     const each = to > from ? ' for each coat' : '';
-    return amounts.map(({ name, ml }) => `About ${amountWords(exactly(ml.likely), 'ml')} of ${name}${each}.`);
+    return amounts.map(({ name, ml }) => `Take ${name}, ${aboutWords(ml)}${each}.`);
   });
   const ordered = heaps.some((m) => m.portions.length > 1);
   return part(

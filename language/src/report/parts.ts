@@ -8,6 +8,10 @@ import type { LayerStudy, Study } from '../results/study.ts';
 import type { Finding } from '../rules/rule.ts';
 import { limitName } from '../studio/air-limits.ts';
 import { diary } from '../studio/diary.ts';
+import { letDownWords, mediumWords, mixtures, partsWords } from '../studio/parts.ts';
+import { purchaseWords, shopping, totalWords } from '../studio/shopping.ts';
+import { sittings } from '../studio/sittings.ts';
+import { dayWords } from '../studio/words.ts';
 import { type Block, list, type Part, table, words } from './document.ts';
 import { IN_FULL, WHOLE } from './extent.ts';
 
@@ -194,28 +198,52 @@ export function diaryPart(study: Study): Part | undefined {
     'Diary of sittings',
     table(
       ['sitting', 'not before', 'likely', 'safe from', 'what to do'],
-      entries.map((e, i) => [String(i + 1), ...days(e, study.calendar.dated), e.steps.join(' ')]),
+      entries.map((e) => [String(e.sitting), ...days(e, study.calendar.dated), e.steps.join(' ')]),
     ),
   );
 }
 
 export function quantitiesPart(study: Study): Part | undefined {
   if (study.plan.kind !== 'plan') return undefined;
+  const { dated } = study.calendar;
+  const mixing = sittings(study.calendar).flatMap((s) =>
+    mixtures(study, s.entries).map((m) => [
+      String(s.number),
+      s.day === undefined ? '' : dayWords(s.day, dated),
+      m.layers.join(', '),
+      [partsWords(m), letDownWords(m)].filter(Boolean).join('. '),
+      m.mediums.map(mediumWords).join('; '),
+    ]),
+  );
+  const mix =
+    mixing.length > 0
+      ? table(['sitting', 'likely', 'for', 'mix', 'medium'], mixing, 'To mix, in whole parts by volume')
+      : undefined;
   const q = study.quantities;
-  if (!q) return undefined;
+  if (!q) return mix && part('materials', 'Materials', mix);
+  const buying = shopping(study.plan, q);
+  const tubes = new Map(buying.purchases.map((p) => [p.name, purchaseWords(p)]));
+  const cost = totalWords(buying);
   const rows = [
-    ...q.paints.map((p) => [p.name, 'paint', amount(p.ml, 'ml'), amount(p.g, 'g')]),
+    ...q.paints.map((p) => [
+      p.name,
+      'paint',
+      amount(p.ml, 'ml'),
+      amount(p.g, 'g'),
+      tubes.get(p.name) ?? 'ground by hand',
+    ]),
     ...q.mediums.flatMap((m) => {
       const [only] = m.ingredients;
       // a medium of one liquid is that liquid
       const same = m.ingredients.length === 1 && only?.name === m.name;
       return [
-        [m.name, 'medium', amount(m.ml, 'ml'), same ? amount(only?.g, 'g') : ''],
+        [m.name, 'medium', amount(m.ml, 'ml'), same ? amount(only?.g, 'g') : '', ''],
         ...(same ? [] : m.ingredients).map((i) => [
           `– ${i.name}`,
           `in ${m.name}`,
           amount(i.ml, 'ml'),
           amount(i.g, 'g'),
+          '',
         ]),
       ];
     }),
@@ -226,13 +254,16 @@ export function quantitiesPart(study: Study): Part | undefined {
         ? `${amount(a.ml, 'ml')}${a.stays ? `, of which ${amount(a.stays, 'ml')} stay; the rest is on the cloth` : ''}`
         : 'as needed',
       '',
+      '',
     ]),
   ];
   return part(
     'materials',
     'Materials',
-    table(['what', 'as', 'volume', 'mass'], rows),
-    list(q.assumptions.map((a) => `${a.field} ${a.value}: ${a.why}`)),
+    mix,
+    table(['what', 'as', 'volume', 'mass', 'to buy'], rows, 'In all'),
+    cost === undefined ? undefined : words(cost),
+    list([...q.assumptions, ...buying.assumptions].map((a) => `${a.field} ${a.value}: ${a.why}`)),
   );
 }
 

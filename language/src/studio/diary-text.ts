@@ -6,11 +6,11 @@ import { clocksWords, dayWords } from './words.ts';
 
 export function diaryText(study: Study): string {
   const { dated } = study.calendar;
-  const blocks = diary(study).map((e, i) => {
+  const blocks = diary(study).map((e) => {
     const when = e.painted !== undefined ? `painted ${dayWords(e.painted, dated)}` : clocksWords(e, dated);
     const coat = e.coats > 1 ? `, coat ${e.coat} of ${e.coats}` : '';
     return [
-      `${i + 1}. ${e.layer}${coat}: ${when}`,
+      `${e.sitting}. ${e.layer}${coat}: ${when}`,
       ...e.steps.map((s) => `   ${s}`),
       ...(e.cautions.length > 0 ? [`   Mind: ${e.cautions.join('; ')}.`] : []),
     ].join('\n');

@@ -3,15 +3,19 @@ import { type Interval, scale } from '../materials/interval.ts';
 import type { Layer, PrepareMethod } from '../plan/plan.ts';
 import type { CalendarEntry, LayerStudy, NotKnown, Study } from '../results/study.ts';
 import { groundVolume } from './grounds.ts';
+import { aboutWords, type Mixture, mixtures, mixWords } from './parts.ts';
+import { sittings } from './sittings.ts';
 import { supportArea } from './surface.ts';
 import { varnishVolume } from './varnish.ts';
-import { amountWords, figureWords, rangeWords, timeWords, tooLittle } from './words.ts';
+import { rangeWords, timeWords } from './words.ts';
 
 export interface DiaryEntry {
   readonly layer: string;
   readonly index: number;
   readonly coat: number;
   readonly coats: number;
+  /** number of the sitting it belongs to: what is painted on one day stands together */
+  readonly sitting: number;
   /** day numbers, as in the study's calendar; absent where `notKnown` says why */
   readonly notBefore?: number;
   readonly likely?: number;
@@ -46,25 +50,13 @@ function laying(layer: Layer, film: Interval | undefined, coat: number, coats: n
   return `Lay ${layer.kind} ‘${layer.name}’${which} ${where}.${thick}`;
 }
 
-/** Where an amount is too small to be told, the proportions still are. */
-function proportions(amounts: DiaryEntry['amounts']): string {
-  const likely = amounts.map(({ ml }) => ml.likely);
-  const least = Math.min(...likely);
-  if (amounts.length < 2 || !(least > 0) || !amounts.some(({ ml }) => tooLittle(ml))) return '';
-  return ` (${likely.map((v) => figureWords(v / least)).join(' : ')} by volume)`;
-}
-
 /** What is done to the surface before a layer, in sentences. */
 export const preparing = (layer: Layer): readonly string[] =>
   layer.prepare.flatMap(({ method, agent }) => (method ? [PREPARING[method](agent?.name)] : []));
 
-function steps(study: LayerStudy, coat: number, amounts: DiaryEntry['amounts']): readonly string[] {
+function steps(study: LayerStudy, coat: number, mixing: readonly string[]): readonly string[] {
   const { layer, coats, drying, composition } = study;
-  const steps = [...preparing(layer)];
-  if (amounts.length > 0)
-    steps.push(
-      `${amounts.length > 1 ? 'Mix' : 'Take'} ${listed(amounts.map(({ name, ml }) => `${amountWords(ml, 'ml')} ${name}`))}${proportions(amounts)}.`,
-    );
+  const steps = [...preparing(layer), ...mixing];
   steps.push(laying(layer, composition?.dryFilm, coat, coats));
   const wiped = listed([...new Set(layer.wipeOut.flatMap((w) => w.areas))]);
   if (drying && composition) {
@@ -113,6 +105,19 @@ export function diary(study: Study): readonly DiaryEntry[] {
   for (const { title, where } of study.cautions)
     for (const layer of where) cautions.set(layer, [...(cautions.get(layer) ?? []), title]);
 
+  const held = sittings(study.calendar);
+  const sittingOf = new Map(held.flatMap((s) => s.entries.map((e) => [e, s] as const)));
+  const mixed = new Map<number, readonly Mixture[]>();
+  /** Told with the first of the sitting's coats of a layer. */
+  const mixing = (entry: CalendarEntry, alone: DiaryEntry['amounts']): readonly string[] => {
+    const here = sittingOf.get(entry);
+    if (!here || here.entries.find((e) => e.index === entry.index) !== entry) return [];
+    const all = mixed.get(here.number) ?? mixtures(study, here.entries);
+    mixed.set(here.number, all);
+    const own = all.find((m) => m.layers.includes(entry.layer));
+    return own ? mixWords(own, entry.layer) : alone.map(({ name, ml }) => `Take ${name}, ${aboutWords(ml)}.`);
+  };
+
   const sitting = (entry: CalendarEntry): DiaryEntry[] => {
     const layer = layers.get(entry.index);
     if (!layer) return [];
@@ -129,6 +134,7 @@ export function diary(study: Study): readonly DiaryEntry[] {
         index,
         coat,
         coats: layer.coats,
+        sitting: sittingOf.get(entry)?.number ?? 0,
         notBefore,
         likely,
         safeFrom,
@@ -136,7 +142,7 @@ export function diary(study: Study): readonly DiaryEntry[] {
         painted,
         amounts,
         open: layer.drying?.open,
-        steps: steps(layer, coat, amounts),
+        steps: steps(layer, coat, mixing(entry, amounts)),
         cautions: cautions.get(entry.layer) ?? [],
       },
     ];

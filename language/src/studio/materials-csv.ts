@@ -3,10 +3,16 @@ import { agent, solvent } from '../materials/catalogue.ts';
 import { combine, type Interval, plus, scale } from '../materials/interval.ts';
 import type { Quantities, Study } from '../results/study.ts';
 import { csv } from './csv.ts';
+import { mixtures } from './parts.ts';
 import { asInterval, type Liquid, liquidDensity, liquidId, liquidsNamed } from './recipe.ts';
 import { LAID } from './settings.ts';
+import { type Purchase, shopping } from './shopping.ts';
+import { sittings } from './sittings.ts';
 
-const HEAD = ['kind', 'name', 'for', 'ml_low', 'ml_likely', 'ml_high', 'g_low', 'g_likely', 'g_high'];
+const HEAD = [
+  ...['kind', 'name', 'for', 'ml_low', 'ml_likely', 'ml_high', 'g_low', 'g_likely', 'g_high'],
+  ...['parts', 'tubes', 'tube_ml', 'cost_likely', 'cost_high', 'currency'],
+];
 
 /** Three figures are more than an estimate is worth. */
 const figure = (x: number): number => Number(x.toPrecision(3));
@@ -43,16 +49,36 @@ export function liquidTotals(
 
 /**
  * The materials list, waste included. `for` tells the medium an ingredient goes into or what an agent is used for; rows
- * of kind `liquid` add up ingredients and agents, so do not add them to the others. `notice` comes first, as a `note`.
+ * of kind `liquid` add up ingredients and agents, rows of kind `mixture` tell the same paint by sittings: do not add them
+ * to the others. `notice` comes first, as a `note`.
  */
 export function materialsCsv(study: Study, notice?: string): string {
   const amounts = study.quantities;
   const rows: (string | number | undefined)[][] = [HEAD];
-  const row = (kind: string, name: string, use: string, ml?: Interval, g?: Interval) =>
-    rows.push([kind, name, use, ...figures(ml), ...figures(g)]);
+  const row = (
+    kind: string,
+    name: string,
+    use: string,
+    ml?: Interval,
+    g?: Interval,
+    parts?: number,
+    bought?: Purchase,
+  ) => {
+    const cost = bought?.cost;
+    const tubes = [
+      bought?.tubes.likely,
+      bought?.tube,
+      cost?.amount.likely,
+      cost?.amount.high,
+      cost?.currency,
+    ];
+    rows.push([kind, name, use, ...figures(ml), ...figures(g), parts, ...tubes]);
+  };
   if (notice) row('note', notice, '');
   if (amounts) {
-    for (const p of amounts.paints) row('paint', p.name, 'painting', p.ml, p.g);
+    const bought = new Map(shopping(study.plan, amounts).purchases.map((p) => [p.name, p]));
+    for (const p of amounts.paints)
+      row('paint', p.name, 'painting', p.ml, p.g, undefined, bought.get(p.name));
     for (const m of amounts.mediums) {
       row('medium', m.name, 'painting', m.ml);
       for (const i of m.ingredients) row('ingredient', i.name, m.name, i.ml, i.g);
@@ -62,6 +88,12 @@ export function materialsCsv(study: Study, notice?: string): string {
       if (a.stays) row('stays', a.name, a.method, a.stays);
     }
     for (const l of liquidTotals(study, amounts)) row('liquid', l.name, 'all', l.ml, l.g);
+    for (const { number, entries } of sittings(study.calendar))
+      for (const { portions, mediums, layers, ml } of mixtures(study, entries)) {
+        const use = `sitting ${number}: ${layers.join(', ')}`;
+        for (const p of portions) row('mixture', p.name, use, ml && scale(ml, p.share), undefined, p.parts);
+        for (const m of mediums) row('mixture', m.name, use, m.ml);
+      }
   }
   return csv(rows);
 }

@@ -3,7 +3,7 @@
  * paint, whichever layers of that day it goes into. `parts` are whole numbers within `WITHIN` of the wanted shares, the
  * plan's own where it writes whole ones; `portions` stand in the order of mixing, white or the weakest first; `letDowns`
  * and `together` tell how to get there where a strong colour is too little to be divided off. `partsWords`, `letDownWords`
- * and `mediumWords` say it in words. Volumes in ml, waste included, absent where the support has no size.
+ * and `mediumWords` say it in words, `mixWords` as sentences. Volumes in ml, waste included, absent where the support has no size.
  */
 
 import { type Interval, plus, scale } from '../materials/interval.ts';
@@ -67,14 +67,14 @@ export interface Mixture {
 
 type Measured = Pick<Study, 'plan' | 'layers' | 'areas' | 'calibration'>;
 
-/** Two figures would pretend: what a spoon, a syringe or an eye tells apart. */
+/** What a spoon, a syringe or an eye tells apart; more figures would pretend. */
 const MEASURES = [1, 1.5, 2, 3, 4, 5, 7, 10];
 
-/** The next of these upwards: of too little, more must be matched later. */
+/** The next of these upwards, since what runs out must be matched again; a hair less is in the waste. */
 function measurable(ml: number): number {
   if (!(ml > 0)) return 0;
   const ten = 10 ** Math.floor(Math.log10(ml));
-  const step = MEASURES.find((m) => m * ten >= ml * (1 - 1e-9)) ?? 10;
+  const step = MEASURES.find((m) => m * ten >= ml * 0.95) ?? 10;
   return Math.max(0.05, Number((step * ten).toPrecision(2)));
 }
 
@@ -225,10 +225,14 @@ export function mixtures(study: Measured, entries: readonly CalendarEntry[]): re
   });
 }
 
+const LITRE = 1000;
+const volumeWords = (ml: number): string =>
+  ml >= LITRE ? `about ${figureWords(ml / LITRE)} litres` : `about ${figureWords(ml)} ml`;
+
 const mlWords = (about: number | undefined): string => {
   if (about === undefined) return '';
   const size = familiarSize(about);
-  return `, about ${figureWords(about)} ml${size ? ` (${size})` : ''}`;
+  return `, ${volumeWords(about)}${size ? ` (${size})` : ''}`;
 };
 
 const joined = (list: readonly { readonly name: string; readonly parts: number }[]): string =>
@@ -251,7 +255,29 @@ export function letDownWords({ letDowns, together }: Mixture): string | undefine
 
 /** `1 lean to 3 of paint, about 0.3 ml (6 drops)`. */
 export function mediumWords({ name, parts: [paint, medium], about }: MediumPortion): string {
-  const much = about === undefined ? '' : `, about ${figureWords(about)} ml`;
+  const much = about === undefined ? '' : `, ${volumeWords(about)}`;
   const drops = about === undefined ? undefined : dropWords(about);
   return `${paint > 0 ? `${medium} ${name} to ${paint} of paint` : name}${much}${drops ? ` (${drops})` : ''}`;
 }
+
+/** What a layer of the sitting takes of a mixture, as sentences: told in full of the first layer, and then only referred to. */
+export function mixWords(mixture: Mixture, layer: string): readonly string[] {
+  const [first] = mixture.layers;
+  const { portions } = mixture;
+  const heap =
+    portions.length === 0
+      ? []
+      : first === layer
+        ? [
+            `${portions.length > 1 ? 'Mix' : 'Take'} ${partsWords(mixture)}.`,
+            ...[letDownWords(mixture)].filter((w) => w !== undefined),
+          ]
+        : [`Take of the mixture for ‘${first}’.`];
+  const mediums = mixture.mediums.flatMap((m) =>
+    m.layers[0] === layer ? [`${portions.length > 0 ? 'Add' : 'Take'} ${mediumWords(m)}.`] : [],
+  );
+  return [...heap, ...mediums];
+}
+
+/** `about 40 ml (two walnuts)` of what is not mixed. */
+export const aboutWords = (ml: Interval): string => mlWords(measurable(ml.likely)).replace(/^, /, '');

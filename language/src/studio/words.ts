@@ -12,19 +12,6 @@ export function figureWords(x: number): string {
 /** Ends closer than a tenth are told as one figure: more would pretend. */
 const AS_ONE = 1.1;
 
-const THOUSANDS: Readonly<Record<'ml' | 'g', string>> = { ml: 'litres', g: 'kg' };
-
-/** ml or g that nobody measures out. */
-export const tooLittle = (x: Interval): boolean => x.likely > 0 && x.likely < 0.1;
-
-/** ml or g, in litres and kg from a thousand up; `under 0.1 ml` for what nobody measures out. */
-export function amountWords(x: Interval, unit: 'ml' | 'g'): string {
-  if (x.likely >= 1000)
-    return rangeWords({ low: x.low / 1000, likely: x.likely / 1000, high: x.high / 1000 }, THOUSANDS[unit]);
-  if (tooLittle(x)) return x.high < 0.1 ? `under 0.1 ${unit}` : `up to ${figureWords(x.high)} ${unit}`;
-  return rangeWords(x, unit);
-}
-
 /** `3 ml`, `about 3 ml` where the ends lie close, `3 to 7 ml` where they do not. */
 export function rangeWords(x: Interval, unit: string): string {
   const [low, high] = [figureWords(x.low), figureWords(x.high)];

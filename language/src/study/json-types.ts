@@ -3,11 +3,14 @@
  * fractions of 1, lengths µm, times days, volumes ml, masses g, temperatures °C; what is not known is null. Names may be
  * added, never changed or taken away while `version` is "1".
  */
+
 import type { Interval } from '../materials/interval.ts';
 import type { Mark, Source } from '../materials/types.ts';
 import type { LayerKind } from '../plan/plan.ts';
 import type { Json } from '../plan/shown.ts';
 import type { Assumption, Composition, Confidence, Drying, PermanenceEntry } from '../results/study.ts';
+import type { Mixture, Portion } from '../studio/parts.ts';
+import type { Purchase, Shopping } from '../studio/shopping.ts';
 import type { Tool } from './tool.ts';
 
 /** The film of one coat, dry, and the paint it comes from. Fractions by volume unless said; `wetDensity` g/ml. */
@@ -130,6 +133,39 @@ export interface QuantitiesJson {
     readonly paints: readonly Millilitres[];
     readonly medium: Millilitres | null;
   }[];
+  /** what to mix at each sitting, a mixture of paints an entry; `ml` without medium, `about` rounded up to what can be measured */
+  readonly mixtures: readonly {
+    /** number in the order of the likely days */
+    readonly sitting: number;
+    readonly layers: readonly string[];
+    /** of the mix, where one alone is used */
+    readonly name: string | null;
+    /** whole parts in the order of mixing, and the share wanted; empty for medium alone */
+    readonly parts: readonly Pick<Portion, 'name' | 'parts' | 'share'>[];
+    /** greatest error of a share that the parts give, as a fraction of it */
+    readonly off: number;
+    readonly letDowns: Mixture['letDowns'];
+    /** what is laid together when the let-downs are ready */
+    readonly together: Mixture['together'];
+    readonly ml: Interval | null;
+    readonly about: number | null;
+    readonly mediums: readonly {
+      readonly name: string;
+      readonly layers: readonly string[];
+      /** of the applied volume */
+      readonly share: number;
+      readonly parts: { readonly paint: number; readonly medium: number };
+      readonly ml: Interval | null;
+      readonly about: number | null;
+    }[];
+  }[];
+  /** tubes of `tube` ml, and what they cost where the plan says so; paint ground by hand is not in it */
+  readonly shopping: {
+    readonly paints: readonly (Omit<Purchase, 'cost'> & {
+      readonly cost: Shopping['costs'][number] | null;
+    })[];
+    readonly costs: Shopping['costs'];
+  };
   readonly assumptions: readonly Assumption[];
 }
 

@@ -14,6 +14,9 @@ import type {
   LayerStudy,
   Study,
 } from '../results/study.ts';
+import { mixtures } from '../studio/parts.ts';
+import { shopping } from '../studio/shopping.ts';
+import { sittings } from '../studio/sittings.ts';
 import { clocksOf } from '../studio/words.ts';
 import type {
   AirJson,
@@ -144,8 +147,10 @@ function air({ air: a }: Study): AirJson | null {
   };
 }
 
-function quantities({ quantities: q }: Study): QuantitiesJson | null {
+function quantities(study: Study): QuantitiesJson | null {
+  const q = study.quantities;
   if (!q) return null;
+  const buying = shopping(study.plan, q);
   return {
     paints: q.paints.map(({ name, ml, g }) => ({ name, ml, g })),
     mediums: q.mediums.map(({ name, ml, ingredients }) => ({
@@ -165,7 +170,38 @@ function quantities({ quantities: q }: Study): QuantitiesJson | null {
       paints: s.paints.map(({ name, ml }) => ({ name, ml })),
       medium: s.medium ? { name: s.medium.name, ml: s.medium.ml } : null,
     })),
-    assumptions: assumptions(q.assumptions),
+    mixtures: sittings(study.calendar).flatMap((s) =>
+      mixtures(study, s.entries).map((m) => ({
+        sitting: s.number,
+        layers: m.layers,
+        name: m.name ?? null,
+        parts: m.portions.map(({ name, parts, share }) => ({ name, parts, share })),
+        off: m.off,
+        letDowns: m.letDowns,
+        together: m.together,
+        ml: m.ml ?? null,
+        about: m.about ?? null,
+        mediums: m.mediums.map(({ name, layers, share, parts, ml, about }) => ({
+          name,
+          layers,
+          share,
+          parts: { paint: parts[0], medium: parts[1] },
+          ml: ml ?? null,
+          about: about ?? null,
+        })),
+      })),
+    ),
+    shopping: {
+      paints: buying.purchases.map(({ name, tube, assumed, tubes, cost }) => ({
+        name,
+        tube,
+        assumed,
+        tubes,
+        cost: cost ?? null,
+      })),
+      costs: buying.costs,
+    },
+    assumptions: assumptions([...q.assumptions, ...buying.assumptions]),
   };
 }
 

@@ -2,7 +2,7 @@
  * Sitting cards: what to do on one day, a card a sitting, as blocks. A card holds what its own sitting needs and no more:
  * what must be ready, what to prepare and to mix, how to lay it, what it will look like, what may go wrong, what comes next.
  */
-import { type Interval, scale } from '../materials/interval.ts';
+import { exactly, type Interval, scale } from '../materials/interval.ts';
 import { BEYOND_SRGB } from '../optics/css.ts';
 import type { Layer } from '../plan/plan.ts';
 import type { CautionEntry, ColourOn, LayerStudy, Study } from '../results/study.ts';

@@ -3,13 +3,14 @@
  * text costs only what changed.
  */
 import { loneHost, type PlanHost } from './plan/host.ts';
+import { forkPlanMemo } from './plan/memo.ts';
 import type { Plan } from './plan/plan.ts';
 import { createPlanMemo, readPlan } from './plan/read.ts';
 import type { Study } from './results/study.ts';
 import { type CheckSettings, findings } from './rules/check.ts';
 import { createReread, type Reread } from './rules/gate.ts';
 import type { Finding } from './rules/rule.ts';
-import { createStudyMemo, study } from './study/build.ts';
+import { createStudyMemo, forkStudyMemo, study } from './study/build.ts';
 
 /**
  * One text, read and studied. `study` computes its colours when asked; `findings` runs the rules, with severities set
@@ -43,7 +44,7 @@ export function createAnalyser(): Analyser {
         if (!reread) {
           // only the last file's, or a run over many would keep them all
           rereads.clear();
-          reread = createReread(uri);
+          reread = createReread(uri, () => [forkPlanMemo(planMemo), forkStudyMemo(studyMemo)]);
           rereads.set(uri, reread);
         }
         return findings(result.plan, result, { ...settings, reread });

@@ -55,11 +55,14 @@ const critical = (m: Mixture): number => (m.pigment > 0 ? m.pigment / (m.pigment
 const lambda = (m: Mixture): number => pvc(m) / critical(m);
 const volumeSolids = (m: Mixture): number => paint(m) / whole(m);
 
-/** The film, or undefined where nothing stays on the support (solvent alone, no amounts at all). */
-export function compose(input: FilmInput): Composition | undefined {
+/**
+ * The film, or undefined where nothing stays on the support (solvent alone, no amounts at all). `likelyOnly`: its ends are
+ * not wanted, and are what is likely.
+ */
+export function compose(input: FilmInput, likelyOnly = false): Composition | undefined {
   const likely = mixture(input, MIDDLE);
   if (!likely) return undefined;
-  const readings = choices(input).flatMap((choice) => mixture(input, choice) ?? []);
+  const readings = (likelyOnly ? [] : choices(input)).flatMap((choice) => mixture(input, choice) ?? []);
   const over = (f: (m: Mixture) => number): Interval => span(likely, readings, f);
 
   const vs = over(volumeSolids);

@@ -17,13 +17,15 @@ export interface Memo<V> {
   of<H>(same: object | undefined, handed: () => H, make: (handed: Placeless<H>) => V): V;
   /** begins a new generation */
   turn(): void;
+  /** a memory of its own that knows what this one knows now */
+  fork(): Memo<V>;
   readonly size: number;
 }
 
-export function createMemo<V extends {}>(): Memo<V> {
+export const createMemo = <V extends {}>(): Memo<V> => memo(new Map(), new WeakMap());
+
+function memo<V extends {}>(young: Map<string, V>, keys: WeakMap<object, string>): Memo<V> {
   let old = new Map<string, V>();
-  let young = new Map<string, V>();
-  const keys = new WeakMap<object, string>();
   const under = (key: string, make: () => V): V => {
     const used = young.get(key);
     if (used !== undefined) return used;
@@ -42,6 +44,8 @@ export function createMemo<V extends {}>(): Memo<V> {
       if (same) keys.set(same, key);
       return under(key, () => make(all as Placeless<typeof all>));
     },
+    // keys are made of content alone, and hold in every memory
+    fork: () => memo(new Map([...old, ...young]), keys),
     turn() {
       old = young;
       young = new Map();

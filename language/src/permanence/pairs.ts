@@ -32,6 +32,10 @@ function pairsOf(a: Pigment, b: Pigment): readonly HarmingPair[] {
   return pairs;
 }
 
+/** Whether either does the other harm where they meet. */
+export const harmsOrIsHarmed = (a: Pigment, b: Pigment): boolean =>
+  pairsOf(a, b).length > 0 || pairsOf(b, a).length > 0;
+
 /** Pairs among pigments of one film, or of two that touch. */
 function meetings(
   from: readonly Pigment[],

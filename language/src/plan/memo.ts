@@ -72,6 +72,14 @@ export interface PlanMemo {
   readonly files: Map<string, Remembered>;
 }
 
+/** A memory of its own that knows what another knows now. */
+export const forkPlanMemo = ({ parsed, pigments, used, files }: PlanMemo): PlanMemo => ({
+  parsed: parsed.fork(),
+  pigments: pigments.fork(),
+  used: new Map(used),
+  files: new Map(files),
+});
+
 export const createPlanMemo = (): PlanMemo => ({
   parsed: createMemo(),
   pigments: createMemo(),

@@ -3,6 +3,7 @@ import { type Lines, linesOf } from '../plan/lines.ts';
 import type { Place, Severity } from '../plan/plan.ts';
 import type { Patience } from '../rules/gate.ts';
 import type { Finding } from '../rules/rule.ts';
+import type { Instead } from '../rules/shared/instead.ts';
 import { type Tool, tool } from '../study/tool.ts';
 
 /** A stretch of a file. Lines and columns count from 1, columns in UTF-16 code units; `end` is exclusive. */
@@ -22,6 +23,8 @@ export interface CheckedFinding {
     readonly title: string;
     readonly edits: readonly { readonly range: Range; readonly text: string }[];
   }[];
+  /** pigments to take instead of the one objected to, the nearest by predicted colour first; left out where there is none */
+  readonly instead?: readonly Instead[];
 }
 
 /** The findings on one file. */
@@ -95,6 +98,7 @@ export function checkedFile(
         title: fix.title,
         edits: fix.edits.map((e) => ({ range: range(e.place), text: e.text })),
       })),
+      ...(f.instead && f.instead.length > 0 ? { instead: f.instead.map(({ fix: _, ...told }) => told) } : {}),
     }),
   );
   const untried = patience?.untried ?? 0;

@@ -1,6 +1,6 @@
 /** Runs the rules over a plan and its study: the one place that knows `allow`, severities and order. */
 import { nearest } from '../materials/nearest.ts';
-import type { Allow, Layer, Plan, Severity } from '../plan/plan.ts';
+import type { Allow, Fix, Layer, Plan, Severity } from '../plan/plan.ts';
 import { wordingOf } from '../plan/surroundings.ts';
 import type { LayerStudy, Study } from '../results/study.ts';
 import { withoutFollowing } from './doubtful.ts';
@@ -8,6 +8,7 @@ import { gate, type Patience, type Reread } from './gate.ts';
 import { rules } from './index.ts';
 import type { Finding, Rule, RuleReport } from './rule.ts';
 import { takeOut } from './shared/fixes.ts';
+import { type Alternative, alternatives } from './shared/instead.ts';
 import { didYouMean, quoted } from './shared/words.ts';
 
 /** How the rules are run: `severities` by a rule’s id, `off` silences it. */
@@ -79,7 +80,10 @@ function* layerReports(
   }
 }
 
-function whole(rule: string, severity: Severity, { fixes = [], ...report }: RuleReport): Finding {
+/** A finding with what its rule objects to. */
+type Judged = Finding & Pick<RuleReport, 'objection'>;
+
+function whole(rule: string, severity: Severity, { fixes = [], ...report }: RuleReport): Judged {
   return {
     ...report,
     rule,
@@ -91,10 +95,36 @@ function whole(rule: string, severity: Severity, { fixes = [], ...report }: Rule
   };
 }
 
+/** How many pigments are named instead of one, and how many are tried for that: where it matters, and where it is a remark. */
+const INSTEAD = { grave: { named: 3, tried: 8 }, slight: { named: 2, tried: 4 } };
+
+/** The nearest pigments that may stand in for one objected to, as far as the gate lets them through. */
+function insteadOf(
+  study: Study,
+  { objection, severity, layer }: Judged,
+  passes: (fix: Fix) => boolean,
+): Alternative[] {
+  const most = INSTEAD[severity === 'error' || severity === 'warning' ? 'grave' : 'slight'];
+  const found: Alternative[] = [];
+  let tried = 0;
+  for (const one of objection ? alternatives(study, objection, layer) : []) {
+    if (passes(one.fix)) found.push(one);
+    if (found.length === most.named || ++tried === most.tried) break;
+  }
+  return found;
+}
+
 /** The finding with those of its fixes that pass the gate, tried when first looked at. */
-function gated(finding: Finding, pass: ReturnType<typeof gate>): Finding {
-  const { rule, severity, message, place, related, layer, unnecessary } = finding;
+function gated(finding: Judged, study: Study, pass: ReturnType<typeof gate>): Finding {
+  const { rule, severity, message, place, related, layer, unnecessary, objection } = finding;
   let kept: Finding['fixes'] | undefined;
+  let instead: readonly Alternative[] | undefined;
+  const others = (): readonly Alternative[] => {
+    // whatever is true of it, in its time it was what there was
+    const bringing = objection?.past ? 'nothing grave' : 'nothing';
+    instead ??= insteadOf(study, finding, (fix) => pass(finding, [fix], bringing)?.length === 1);
+    return instead;
+  };
   return {
     rule,
     severity,
@@ -105,7 +135,11 @@ function gated(finding: Finding, pass: ReturnType<typeof gate>): Finding {
     ...(unnecessary === undefined ? {} : { unnecessary }),
     get fixes() {
       kept ??= pass(finding, finding.fixes);
-      return kept ?? [];
+      // a record tells what was painted: nothing of it is exchanged
+      return [...(kept ?? []), ...(objection?.past ? [] : others().map((o) => o.fix))];
+    },
+    get instead() {
+      return others();
     },
   };
 }
@@ -126,12 +160,14 @@ const unlike = (a: Finding, b: Finding) =>
 /** What the rules say of a plan, with the fixes that keep their promise. */
 export function findings(plan: Plan, study: Study, settings: CheckSettings = {}): Finding[] {
   const all = { ...settings, colour: true };
-  const pass = gate(plan, study, (p, s) => judged(p, s, all), settings.reread, settings.patience);
-  return judged(plan, study, settings).map((f) => gated(f, pass));
+  const found = judged(plan, study, settings);
+  const known = settings.colour === false ? undefined : found;
+  const pass = gate(plan, study, (p, s) => judged(p, s, all), known, settings.reread, settings.patience);
+  return found.map((f) => gated(f, study, pass));
 }
 
 /** What the rules say, with every fix they think of. */
-function judged(plan: Plan, study: Study, settings: CheckSettings): Finding[] {
+function judged(plan: Plan, study: Study, settings: CheckSettings): Judged[] {
   const coloured = settings.colour !== false;
   const off = new Set(
     Object.entries(settings.severities ?? {}).flatMap(([rule, level]) => (level === 'off' ? [rule] : [])),
@@ -150,7 +186,7 @@ function judged(plan: Plan, study: Study, settings: CheckSettings): Finding[] {
     return matching !== undefined;
   };
 
-  const findingsSoFar: Finding[] = plan.problems.map((p) => whole(p.rule, p.severity, levelled(p, p.rule)));
+  const findingsSoFar: Judged[] = plan.problems.map((p) => whole(p.rule, p.severity, levelled(p, p.rule)));
   const ran = new Set<string>();
   const strict = settings.strict === true;
   const tell = (rule: Rule, report: RuleReport): void => {

@@ -69,11 +69,11 @@ function madeWith(layer: Layer, wrong: ReadonlySet<object>): boolean {
 }
 
 /** Findings without those that follow from a figure found impossible. */
-export function withoutFollowing(
+export function withoutFollowing<F extends Finding>(
   plan: Plan,
-  found: readonly Finding[],
+  found: readonly F[],
   ruleById: ReadonlyMap<string, Rule>,
-): readonly Finding[] {
+): readonly F[] {
   const first = found.filter((f) => ruleById.get(f.rule)?.judgesFigures && f.place.uri === plan.uri);
   if (first.length === 0) return found;
   const everywhere = new Set<Figure>();

@@ -1,14 +1,14 @@
 /**
  * The one gate a fix passes before it is offered: it is put in, the text is read and judged again as a whole, and only what
- * takes its own finding away and adds no warning and no error comes through. Done when someone asks for fixes, never while
- * checking.
+ * takes its own finding away and adds no warning and no error comes through; another pigment may add no remark either. Done
+ * when someone asks for fixes, never while checking.
  */
 import { loneHost, type PlanHost } from '../plan/host.ts';
-import { createPlanMemo } from '../plan/memo.ts';
+import { createPlanMemo, type PlanMemo } from '../plan/memo.ts';
 import type { Fix, Plan, Severity } from '../plan/plan.ts';
 import { readPlan } from '../plan/read.ts';
 import type { Study } from '../results/study.ts';
-import { createStudyMemo, study } from '../study/build.ts';
+import { createStudyMemo, type StudyMemo, study } from '../study/build.ts';
 import type { Finding } from './rule.ts';
 
 /** How much text may be read again to try fixes. Whoever lists all fixes of a file sets a limit; `untried` tells what it cost. */
@@ -22,13 +22,21 @@ export interface Patience {
 /** Characters that may be read again for one listing or one request: some seconds' work. */
 export const MOST_TRIED = 5_000_000;
 
+/** Texts tried that are kept. */
+const MOST_KEPT = 8;
+
 /** Reads and studies a text with a memory of its own, so that a trial costs what it changes. */
 export type Reread = (text: string, host: PlanHost) => { readonly plan: Plan; readonly study: Study };
 
-export function createReread(uri: string): Reread {
-  const planMemo = createPlanMemo();
-  const studyMemo = createStudyMemo();
+/** `know`: what was learned of the text so far, for a memory of its own that begins with that. */
+export function createReread(
+  uri: string,
+  know = (): [PlanMemo, StudyMemo] => [createPlanMemo(), createStudyMemo()],
+): Reread {
+  let known: [PlanMemo, StudyMemo] | undefined;
   return (text, host) => {
+    known ??= know();
+    const [planMemo, studyMemo] = known;
     const plan = readPlan(text, uri, host, planMemo);
     return { plan, study: study(plan, studyMemo) };
   };
@@ -76,73 +84,88 @@ export interface Judged {
 }
 
 const GRAVE: readonly Severity[] = ['error', 'warning'];
+/** All that is more than a hint: what another pigment may not bring either. */
+const TOLD: readonly Severity[] = [...GRAVE, 'info'];
 
 /** The layer a finding is about, by its name, which no fix changes. */
 const about = ({ plan }: Judged, f: Finding): string =>
   (f.layer === undefined ? undefined : plan.layers[f.layer]?.name) ?? '';
 
-/** How many warnings and how many errors each rule has on each layer. */
-function graveOf(judged: Judged): Map<string, number> {
+/** How many findings of each of these severities each rule has on each layer. */
+function counted(judged: Judged, severities: readonly Severity[]): Map<string, number> {
   const counts = new Map<string, number>();
   for (const f of judged.found) {
-    if (!GRAVE.includes(f.severity)) continue;
+    if (!severities.includes(f.severity)) continue;
     const key = `${f.rule} ${f.severity} ${about(judged, f)}`;
     counts.set(key, (counts.get(key) ?? 0) + 1);
   }
   return counts;
 }
 
-/** Whether `after` has a warning or an error more than `grave` counts. */
-const worse = (after: Judged, grave: ReadonlyMap<string, number>): boolean =>
-  [...graveOf(after)].some(([key, n]) => n > (grave.get(key) ?? 0));
-
-/** Whether a plan read again after a change has a warning or an error that it had not. */
-export const worsened = (before: Judged): ((after: Judged) => boolean) => {
-  const grave = graveOf(before);
-  return (after) => worse(after, grave);
+/** Whether a plan read again after a change has more findings of any of these severities than it had. */
+export const worsened = (
+  before: Judged,
+  severities: readonly Severity[] = GRAVE,
+): ((after: Judged) => boolean) => {
+  const known = counted(before, severities);
+  return (after) => [...counted(after, severities)].some(([key, n]) => n > (known.get(key) ?? 0));
 };
 
-/** Whether `after` has one finding less of the rule, on the layer it was about too, and no more warnings or errors of any. */
-function mends(finding: Finding, before: Judged, after: Judged, grave: ReadonlyMap<string, number>): boolean {
+/** Whether `after` has one finding less of the rule, on the layer it was about too, and no more of any of these severities. */
+function mends(finding: Finding, before: Judged, after: Judged, severities: readonly Severity[]): boolean {
   const own = (judged: Judged) => judged.found.filter((f) => f.rule === finding.rule);
   const where = about(before, finding);
   const here = (judged: Judged) => own(judged).filter((f) => about(judged, f) === where);
   if (own(after).length >= own(before).length || here(after).length >= here(before).length) return false;
-  return !worse(after, grave);
+  return !worsened(before, severities)(after);
 }
 
 /**
  * Which of a finding's fixes keep their promise; undefined where patience is at its end. `judge` runs the rules, those that
- * need colours too.
+ * need colours too; `found` is what they said of the plan, where that is known.
  */
 export function gate(
   plan: Plan,
   first: Study,
   judge: (plan: Plan, study: Study) => readonly Finding[],
+  found: readonly Finding[] | undefined,
   reread: Reread = createReread(plan.uri),
   patience: Patience = { left: Number.POSITIVE_INFINITY, untried: 0 },
-): (finding: Finding, fixes: readonly Fix[]) => readonly Fix[] | undefined {
+): (
+  finding: Finding,
+  fixes: readonly Fix[],
+  bringing?: 'nothing grave' | 'nothing',
+) => readonly Fix[] | undefined {
   const { text } = plan;
   const host = asRead(plan);
-  let known: { readonly before: Judged; readonly grave: ReadonlyMap<string, number> } | undefined;
-  return (finding, fixes) => {
+  let before: Judged | undefined;
+  /** the last few texts tried: one pigment that several rules object to is exchanged once */
+  const tried = new Map<string, Judged>();
+  const after = (changed: string): Judged => {
+    const known = tried.get(changed);
+    if (known) return known;
+    patience.left -= changed.length;
+    const { plan: then, study: of } = reread(changed, host);
+    const judged = { plan: then, found: judge(then, of) };
+    const [oldest] = tried.size >= MOST_KEPT ? tried.keys() : [];
+    if (oldest !== undefined) tried.delete(oldest);
+    tried.set(changed, judged);
+    return judged;
+  };
+  return (finding, fixes, bringing = 'nothing grave') => {
     // a plan made otherwise than from a text cannot be tried
     if (text === undefined || fixes.length === 0) return fixes;
     if (patience.left <= 0) {
       patience.untried++;
       return undefined;
     }
-    if (!known) {
-      const before = { plan, found: judge(plan, first) };
-      known = { before, grave: graveOf(before) };
-    }
-    const { before, grave } = known;
+    before ??= { plan, found: found ?? judge(plan, first) };
+    const was = before;
+    const none = bringing === 'nothing' ? TOLD : GRAVE;
     return fixes.filter((fix) => {
       const changed = applied(text, plan.uri, fix);
       if (changed === undefined) return false;
-      patience.left -= changed.length;
-      const tried = reread(changed, host);
-      return mends(finding, before, { plan: tried.plan, found: judge(tried.plan, tried.study) }, grave);
+      return mends(finding, was, after(changed), none);
     });
   };
 }

@@ -2,6 +2,7 @@
 import type { Source } from '../materials/types.ts';
 import type { Fix, Place, Plan, Severity } from '../plan/plan.ts';
 import type { LayerStudy, Study } from '../results/study.ts';
+import type { Alternative, Objection } from './shared/instead.ts';
 import type { Theme } from './themes.ts';
 
 /**
@@ -20,6 +21,8 @@ export interface Finding {
   readonly related: readonly { readonly message: string; readonly place: Place }[];
   /** made when first looked at: a fix may have to try a layer otherwise */
   readonly fixes: readonly Fix[];
+  /** pigments to take instead of the one objected to, the nearest first; searched for when first looked at */
+  readonly instead?: readonly Alternative[];
   /** index of the layer this finding is about, so that the layer's `allow` can silence it */
   readonly layer?: number;
   /** shown faded (unused declarations) */
@@ -34,6 +37,8 @@ export interface RuleReport {
   readonly related?: readonly { readonly message: string; readonly place: Place }[];
   /** a function where finding them takes work: it is called when someone asks for fixes, never while checking */
   readonly fixes?: readonly Fix[] | (() => readonly Fix[]);
+  /** a pigment it objects to, and which it would not */
+  readonly objection?: Objection;
   readonly layer?: number;
   readonly unnecessary?: boolean;
 }

@@ -13,7 +13,7 @@ import { air } from '../studio/air.ts';
 import { cautions } from '../studio/cautions.ts';
 import { quantities } from '../studio/quantities.ts';
 import { calendarOf } from './calendar.ts';
-import { type Colouring, type ColourMemo, colouring, createColourMemo } from './colours.ts';
+import { type Colouring, type ColourMemo, colouring, createColourMemo, forkColourMemo } from './colours.ts';
 import { BELIEVED, believed, LIGHT_HOURS, LUX, SESSION_HOURS, TEMPERATURE } from './defaults.ts';
 import { type Dried, dried, withObservations } from './drying.ts';
 import { type FilmPlan, filmOf, filmOfLayer, filmPlan, type LayerFilm } from './film.ts';
@@ -46,6 +46,12 @@ export interface StudyMemo {
 
 /** A memory for the studies of one text as it changes. */
 export const createStudyMemo = (): StudyMemo => ({ layers: createMemo(), colours: createColourMemo() });
+
+/** A memory of its own that knows what another knows now. */
+export const forkStudyMemo = ({ layers, colours }: StudyMemo): StudyMemo => ({
+  layers: layers.fork(),
+  colours: forkColourMemo(colours),
+});
 
 const once = <T>(make: () => T): (() => T) => {
   let made: { readonly value: T } | undefined;

@@ -40,6 +40,15 @@ export const createColourMemo = (): ColourMemo => ({
   solved: createMemo(),
 });
 
+/** A memory of its own that knows what another knows now. */
+export const forkColourMemo = (memo: ColourMemo): ColourMemo => ({
+  states: memo.states.fork(),
+  lays: memo.lays.fork(),
+  views: memo.views.fork(),
+  calibrations: memo.calibrations.fork(),
+  solved: memo.solved.fork(),
+});
+
 /** ln of the factor by which what a wiped-out film leaves may be off. */
 const WIPED_SPREAD = Math.LN2;
 /** A state beneath whose reflectance still reaches the eye to this share takes part in confidence and grounds. */

@@ -12,7 +12,7 @@ import { bareSupport, type Lay, layOf, layPlan, wantedFace } from './lay.ts';
 import type { Stacks } from './stacks.ts';
 import { type Calibration, calibrated } from './swatches.ts';
 
-export { type ColourMemo, createColourMemo } from './chain.ts';
+export { type ColourMemo, createColourMemo, forkColourMemo } from './chain.ts';
 
 export interface Colouring {
   layer(index: number): readonly ColourOn[];

@@ -61,10 +61,16 @@ export interface FilmPlan {
   readonly material?: GroundMaterial;
 }
 
+const worked = new WeakMap<Layer, { readonly colour: Colour | undefined }>();
+
 /** The paints of a layer's colour, worked out; undefined where it has none or they are not known. */
 export function coloursOf(layer: Layer): Colour | undefined {
+  const known = worked.get(layer);
+  if (known) return known.colour;
   const formula = layer.colour?.kind === 'formula' ? layer.colour.formula : undefined;
-  return formula && colourOf(formula, tubeBinder(layer.material?.is?.id));
+  const colour = formula && colourOf(formula, tubeBinder(layer.material?.is?.id));
+  worked.set(layer, { colour });
+  return colour;
 }
 
 function colourPlan(layer: Layer, kind: Plan['kind']): FilmPlan['colour'] {
@@ -114,7 +120,7 @@ export function filmPlan(layer: Layer, kind: Plan['kind']): FilmPlan {
 
 type Planned = Placeless<FilmPlan>;
 
-export function filmOf(plan: Planned): LayerFilm {
+export function filmOf(plan: Planned, likelyOnly = false): LayerFilm {
   const { colour, medium } = plan;
   const assumptions: Assumption[] = [];
   const counted: Assumption[] = [];
@@ -134,11 +140,11 @@ export function filmOf(plan: Planned): LayerFilm {
       why: 'of a paint in it nobody knows the composition',
     });
   const { pastes } = colour;
-  assumePastes(pastes, assumptions);
+  if (!likelyOnly) assumePastes(pastes, assumptions);
   const broken = colour.is === 'unresolved' || medium.is === 'unresolved';
   // Where a layer says nothing of its colour but names a medium, it is a layer of that medium: an oiling out, a varnish.
   const composable = !broken && (colour.is === 'pastes' || (colour.is === 'none' && medium.is === 'liquids'));
-  const made = composable ? composition(plan, pastes, coat, assumptions) : undefined;
+  const made = composable ? composition(plan, pastes, coat, assumptions, likelyOnly) : undefined;
   const whole = made?.dryFilm ?? coat;
   return {
     composition: made,
@@ -151,14 +157,16 @@ export function filmOf(plan: Planned): LayerFilm {
   };
 }
 
-/** A layer's film, computed anew: for layers that stand in no plan. */
-export const filmOfLayer = (layer: Layer, kind: Plan['kind']): LayerFilm => filmOf(filmPlan(layer, kind));
+/** A layer's film, computed anew: for layers that stand in no plan. `likelyOnly`: no figure of it has ends, and nothing is told of its pastes. */
+export const filmOfLayer = (layer: Layer, kind: Plan['kind'], likelyOnly = false): LayerFilm =>
+  filmOf(filmPlan(layer, kind), likelyOnly);
 
 function composition(
   { kind, medium, share: stated, wipedOn: residues }: Planned,
   pastes: LayerFilm['pastes'],
   coat: Interval,
   assumptions: Assumption[],
+  likelyOnly: boolean,
 ) {
   let share = exactly(0);
   if (medium.is === 'liquids') {
@@ -194,7 +202,7 @@ function composition(
     residues: residues.map(({ parts }) => ({ parts, film: RESIDUE })),
     solvent,
   };
-  return compose(input);
+  return compose(input, likelyOnly);
 }
 
 /** `1.3 (1.1 to 1.8) times the oil absorption`; where families differ, each with the pigments it is meant for. */

@@ -20,9 +20,24 @@ export const dryingOf = (layer: Layer, temperature: Interval): Drying | undefine
     temperature,
   }).drying;
 
-/** What a layer does to the light, whether or not it stands in the plan. `wanted`: through which face, where that is told. */
-export const layWith = (study: Study, layer: Layer, wanted?: Parameters<typeof layPlan>[2]): Lay =>
-  layOf(layPlan(layer, filmOfLayer(layer, study.plan.kind), wanted, (own) => study.calibration(own).data));
+/**
+ * What a layer does to the light, whether or not it stands in the plan. `wanted`: through which face, where that is told;
+ * `likelyOnly`: nothing is asked of how far it may be off.
+ */
+export const layWith = (
+  study: Study,
+  layer: Layer,
+  wanted?: Parameters<typeof layPlan>[2],
+  likelyOnly = false,
+): Lay =>
+  layOf(
+    layPlan(
+      layer,
+      filmOfLayer(layer, study.plan.kind, likelyOnly),
+      wanted,
+      (own) => study.calibration(own).data,
+    ),
+  );
 
 /**
  * The colour of an area if `layer` lay on it in place of the plan's layer of the same index. Undefined where nothing can

@@ -1,6 +1,7 @@
 import type { Rule } from '../rule.ts';
 import { isFilm } from '../shared/beneath.ts';
 import { coveredBy } from '../shared/films.ts';
+import { mainly } from '../shared/instead.ts';
 import { isAsphalt, pigmentPlace } from '../shared/pigments.ts';
 import { label, labelAtStart, practice, published } from '../shared/words.ts';
 
@@ -31,6 +32,7 @@ export const asphaltBelow: Rule = {
       message: `${labelAtStart(l.layer)} holds asphaltum, and ${label(upper.layer)} lies on it: the asphalt never dries and tears what is above it. Mix the brown from a transparent iron oxide and a black.`,
       place: pigmentPlace(l.layer, isAsphalt),
       layer: l.layer.index,
+      objection: mainly(l.composition, isAsphalt),
       related: [{ message: `${labelAtStart(upper.layer)} lies on it`, place: upper.layer.namePlace }],
     };
   },

@@ -40,6 +40,7 @@ export const brownCoalFilm: Rule = {
       message: `${labelAtStart(l.layer)} is ${percent(share)} ${pigmentName(pigment)} by volume of its pigment, ${figure(film)} µm thick: the film stays soft and wrinkles or cracks. Take burnt umber with a black, or a transparent iron oxide.`,
       place: pigmentPlace(l.layer, which),
       layer: l.layer.index,
+      objection: { pigment, otherwise: (p) => !which(p) },
       severity: film < VEIL_UM ? 'info' : 'warning',
     };
   },

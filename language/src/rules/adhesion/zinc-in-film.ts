@@ -3,6 +3,7 @@ import type { LayerStudy } from '../../results/study.ts';
 import type { Rule } from '../rule.ts';
 import { filmOf } from '../shared/beneath.ts';
 import { isOilFilm } from '../shared/films.ts';
+import { mainly } from '../shared/instead.ts';
 import { VEIL_UM } from '../shared/limits.ts';
 import { isZincWhite, pigmentPlace, zincSource } from '../shared/pigments.ts';
 import { labelAtStart, ours, percent } from '../shared/words.ts';
@@ -49,6 +50,7 @@ export const zincInFilm: Rule = {
       message: `${labelAtStart(l.layer)} holds zinc white, ${percent(share)} of its dry film by mass: with oil it turns brittle within years${flexible ? ', and on a support that bends it cracks and lifts' : ''}. Use titanium white, or lead white where law and care allow it.`,
       place: pigmentPlace(l.layer, isZincWhite),
       layer: l.layer.index,
+      objection: mainly(l.composition, isZincWhite),
       severity,
     };
   },

@@ -2,6 +2,7 @@ import type { Pigment } from '../../materials/types.ts';
 import type { Rule } from '../rule.ts';
 import { filmOf, isCovered, shareOfPigment } from '../shared/beneath.ts';
 import { isMostlyAlkyd, isOilFilm } from '../shared/films.ts';
+import { mainly } from '../shared/instead.ts';
 import { pigmentName, pigmentPlace } from '../shared/pigments.ts';
 import {
   figure,
@@ -55,6 +56,7 @@ export const slowUnderlayer: Rule = {
       message: `${labelAtStart(l.layer)} holds ${listed(which.map(pigmentName))}, ${percent(slow)} of its pigment by volume. Such colours hold back their oil: ${figure(film)} µm thick and with layers on it, it stays soft below.${firm} Keep it thin, or for later layers.`,
       place: pigmentPlace(l.layer, isSlow),
       layer: l.layer.index,
+      objection: mainly(l.composition, isSlow),
       severity: very >= SHARE.verySlow || film >= FILM.warning ? 'warning' : 'info',
     };
   },

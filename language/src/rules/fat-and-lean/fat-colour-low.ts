@@ -47,6 +47,7 @@ export const fatColourLow: Rule = {
       message: `${labelAtStart(l.layer)} is mostly ${pigmentName(most)}, which takes ${figure(low)} to ${figure(high)} g of oil per 100 g, neat, ${figure(filmOf(l))} µm thick and with layers on it: an oily film that moves for long. Keep it thinner, or let it down.`,
       place: pigmentPlace(l.layer, (p) => p === most),
       layer: l.layer.index,
+      objection: { pigment: most, otherwise: (p) => !isHungry(p) },
     };
   },
 };

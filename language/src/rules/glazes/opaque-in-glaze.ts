@@ -4,7 +4,8 @@ import type { Fix, Layer } from '../../plan/plan.ts';
 import type { Rule } from '../rule.ts';
 import { isFilm, shareOfPigment } from '../shared/beneath.ts';
 import { replace } from '../shared/fixes.ts';
-import { isOpaqueWhite, partsWith } from '../shared/pigments.ts';
+import { mainly } from '../shared/instead.ts';
+import { isClear, isOpaqueWhite, partsWith } from '../shared/pigments.ts';
 import { labelAtStart, listed, percent, practice, quoted } from '../shared/words.ts';
 
 /** Shares of the pigment by volume from which an opaque colour, and a semi-opaque one, is more than a touch. */
@@ -45,6 +46,7 @@ export const opaqueInGlaze: Rule = {
         message: `${labelAtStart(l.layer)} holds ${listed(hiding.map((p) => quoted(p.pigment.id)))}, ${kind}, ${percent(share)} of its pigment by volume: it will ${kind === 'opaque' ? 'hide' : 'veil'} what lies below. Use a transparent pigment, or make it a scumble.`,
         place: l.layer.colour?.kind === 'formula' ? l.layer.colour.formula.place : l.layer.namePlace,
         layer: l.layer.index,
+        objection: mainly(l.composition, hides, isClear),
         severity: kind === 'opaque' ? 'warning' : 'info',
         fixes: [
           ...(hiding.length === 1 ? hiding.flatMap((p) => transparentInstead(l.layer, p.pigment)) : []),

@@ -4,7 +4,8 @@ import { colourWith, compositionOf } from '../../study/what-if.ts';
 import type { Rule } from '../rule.ts';
 import { type FilmStudy, isFilm, shareOfPigment } from '../shared/beneath.ts';
 import { replace } from '../shared/fixes.ts';
-import { isOpaqueWhite, withoutParts } from '../shared/pigments.ts';
+import { mainly } from '../shared/instead.ts';
+import { isClear, isOpaqueWhite, withoutParts } from '../shared/pigments.ts';
 import { modellingKept } from '../shared/seen.ts';
 import { figure, labelAtStart, listed, percent, practice, quoted } from '../shared/words.ts';
 
@@ -92,6 +93,7 @@ export const opaqueWhiteInGlaze: Rule = {
       message: `${labelAtStart(l.layer)} holds the opaque white ${listed([...new Set(whites)])}, ${percent(share)} of its pigment by volume: it will turn milky and hide what lies below.${clear ? loss(others(), l, clear.layer) : ''} Leave the white out, or make it a scumble.`,
       place: l.layer.colour?.kind === 'formula' ? l.layer.colour.formula.place : l.layer.namePlace,
       layer: l.layer.index,
+      objection: mainly(l.composition, isOpaqueWhite, isClear),
       fixes: fixes(l.layer, clear),
     };
   },

@@ -60,6 +60,11 @@ export const restrictedMaterial: Rule = {
         message: `${pigmentName(pigment)} in ${label(first)} may not be sold or used everywhere: ${restrictionOf(pigment)?.words} (from memory; law differs by place and changes). Ask before you order it.`,
         place: pigmentPlace(first, (p) => p === pigment),
         layer: first.index,
+        objection: {
+          pigment,
+          everywhere: true,
+          otherwise: (p) => restrictionOf(p) === undefined,
+        },
       };
     }
   },

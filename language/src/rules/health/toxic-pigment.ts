@@ -20,6 +20,8 @@ const TOXIC: readonly Hazard[] = [
   'toxic-if-swallowed',
 ];
 
+const isHarmless = ({ hazards }: Pigment): boolean => !hazards.some((h) => TOXIC.includes(h));
+
 /** Poisonous pigments, once a plan for each hazard. */
 export const toxicPigment: Rule = {
   id: 'toxic-pigment',
@@ -69,6 +71,10 @@ export const toxicPigment: Rule = {
         message: `${quoted(p.id)} (${p.names.find((n) => n !== p.id) ?? p.id}): ${listed(fresh.map(([, c]) => c.title.toLowerCase()))}. ${fresh.map(([, c]) => c.text).join(' ')}${also} The maker’s safety data sheet comes first.`,
         place: { ...ingredient.place, end: ingredient.variety?.place.end ?? ingredient.place.end },
         layer,
+        // while others bring the same, it is not got rid of by this one alone
+        ...(others.length === 0
+          ? { objection: { pigment: p, everywhere: true, otherwise: isHarmless } }
+          : {}),
       };
     }
   },

@@ -31,6 +31,16 @@ export const darkensOrGreys: Rule = {
         place: pigmentPlace(first, (p) => p === pigment),
         severity: MILD.test(pigment.id) ? 'hint' : 'info',
         layer: first.index,
+        // every palette has its umbers: nobody need do without for what they do
+        ...(plan.kind === 'plan' && !MILD.test(pigment.id)
+          ? {
+              objection: {
+                pigment,
+                everywhere: true,
+                otherwise: (p) => darkens(p) === undefined,
+              },
+            }
+          : {}),
         related: layers.slice(1, 6).map((l) => ({
           message: `also in ${label(l.layer)}`,
           place: pigmentPlace(l.layer, (p) => p === pigment),

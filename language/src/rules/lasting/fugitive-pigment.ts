@@ -68,6 +68,11 @@ export const fugitivePigment: Rule = {
           place: pigmentPlace(layer.layer, (p) => p === pigment),
           severity: firm ? 'warning' : 'info',
           layer: layer.layer.index,
+          ...(plan.kind === 'plan'
+            ? {
+                objection: { pigment, everywhere: true, otherwise: (p) => !fugitive(p) },
+              }
+            : {}),
         };
       }
     }

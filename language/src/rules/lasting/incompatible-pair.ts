@@ -1,5 +1,5 @@
 import type { Source } from '../../materials/types.ts';
-import { harmingPairs } from '../../permanence/pairs.ts';
+import { harmingPairs, harmsOrIsHarmed } from '../../permanence/pairs.ts';
 import { HARMING_PAIRS } from '../../permanence/pairs-table.ts';
 import type { Rule } from '../rule.ts';
 import { pigmentName, pigmentPlace } from '../shared/pigments.ts';
@@ -41,6 +41,14 @@ export const incompatiblePair: Rule = {
         place: pigmentPlace(upper, (p) => p === inUpper),
         severity: pair.disputed || plan.kind === 'record' ? 'info' : 'warning',
         layer: upper.index,
+        ...(plan.kind === 'plan'
+          ? {
+              objection: {
+                pigment: inUpper,
+                otherwise: (p) => !harmsOrIsHarmed(p, inLower),
+              },
+            }
+          : {}),
         related:
           how === 'mixed'
             ? [{ message: pigmentName(other), place: pigmentPlace(upper, (p) => p === other) }]

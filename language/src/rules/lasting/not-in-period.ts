@@ -41,6 +41,12 @@ export const notInPeriod: Rule = {
           severity: conflict.kind === 'too-early' ? 'warning' : 'info',
           layer: layer.index,
           related: [{ message: `made ${when}`, place: made.place }],
+          objection: {
+            pigment,
+            everywhere: true,
+            past: true,
+            otherwise: (p) => !periodConflict(p, made),
+          },
         };
       }
   },

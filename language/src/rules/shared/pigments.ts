@@ -7,12 +7,15 @@ import type { LayerStudy, Study } from '../../results/study.ts';
 
 type Test = (pigment: Pigment) => boolean;
 
+export const isClear: Test = ({ transparency: { value } }) =>
+  value === 'transparent' || value === 'semi-transparent';
+
 /** Whites that hide: not chalk, barytes or china clay, which oil makes transparent. */
 export const isOpaqueWhite: Test = ({ code, transparency }) =>
   (code?.startsWith('PW') ?? false) &&
   (transparency.value === 'opaque' || transparency.value === 'semi-opaque');
 
-const formulaOf = ({ is }: Ingredient): Formula | undefined =>
+export const formulaOf = ({ is }: Ingredient): Formula | undefined =>
   is.kind === 'paint' ? is.paint.formula : is.kind === 'mix' ? is.mix.formula : undefined;
 
 const inside = ({ parts }: Formula): readonly Formula[] =>

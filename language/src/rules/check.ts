@@ -115,13 +115,19 @@ function insteadOf(
 }
 
 /** The finding with those of its fixes that pass the gate, tried when first looked at. */
-function gated(finding: Judged, study: Study, pass: ReturnType<typeof gate>): Finding {
+function gated(
+  finding: Judged,
+  study: Study,
+  pass: ReturnType<typeof gate>,
+  patience: Patience | undefined,
+): Finding {
   const { rule, severity, message, place, related, layer, unnecessary, objection } = finding;
   let kept: Finding['fixes'] | undefined;
   let instead: readonly Alternative[] | undefined;
   const others = (): readonly Alternative[] => {
+    if (!objection || (patience && patience.left <= 0)) return instead ?? [];
     // whatever is true of it, in its time it was what there was
-    const bringing = objection?.past ? 'nothing grave' : 'nothing';
+    const bringing = objection.past ? 'nothing grave' : 'nothing';
     instead ??= insteadOf(study, finding, (fix) => pass(finding, [fix], bringing)?.length === 1);
     return instead;
   };
@@ -163,7 +169,7 @@ export function findings(plan: Plan, study: Study, settings: CheckSettings = {})
   const found = judged(plan, study, settings);
   const known = settings.colour === false ? undefined : found;
   const pass = gate(plan, study, (p, s) => judged(p, s, all), known, settings.reread, settings.patience);
-  return found.map((f) => gated(f, study, pass));
+  return found.map((f) => gated(f, study, pass, settings.patience));
 }
 
 /** What the rules say, with every fix they think of. */

@@ -13,6 +13,7 @@ import { unsoundPreparation } from './adhesion/unsound-preparation.ts';
 import { varnishBetweenLayers } from './adhesion/varnish-between-layers.ts';
 import { zincInFilm } from './adhesion/zinc-in-film.ts';
 import { zincInGround } from './adhesion/zinc-in-ground.ts';
+import { dryUnlikeEstimate } from './drying/dry-unlike-estimate.ts';
 import { fastOverSlow } from './drying/fast-over-slow.ts';
 import { filmTooThickForKind } from './drying/film-too-thick-for-kind.ts';
 import { groundNotCured } from './drying/ground-not-cured.ts';
@@ -88,6 +89,7 @@ export const rules: readonly Rule[] = [
   circularMix,
   darkensOrGreys,
   dateOrder,
+  dryUnlikeEstimate,
   duplicateName,
   effectNotReached,
   fastOverSlow,

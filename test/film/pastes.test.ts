@@ -3,92 +3,22 @@
  * judge it is said at each check; where a family has several pigments, each is judged by a figure made without it.
  */
 import { describe, expect, test } from 'vitest';
-import { RUB_OUT_OIL_DENSITY } from '../../language/src/film/cpvc.ts';
-import { MIDDLE, paste } from '../../language/src/film/paste.ts';
-import { allPigments, binder, solvent } from '../../language/src/materials/catalogue.ts';
 import { usualPaste } from '../../language/src/materials/pastes.ts';
 import table from '../../language/src/materials/tables/pastes.json' with { type: 'json' };
-import type { Pigment } from '../../language/src/materials/types.ts';
+import {
+  MASSEY,
+  middle,
+  pigment,
+  pigments,
+  printed,
+  type Row,
+  rows,
+  tube,
+  tubeRange,
+  volume,
+} from './printed-pastes.ts';
 
-interface Row {
-  readonly pigment: string;
-  /** g of oil for 100 g of pigment */
-  readonly oil: number;
-  readonly from: 'Massey' | 'Uebele' | 'Church' | 'Gardner';
-}
-
-/** Parts of pigment to one of oil by weight: Massey, Formulas for Painters, “Ratios of dry pigment to oil”, as a web page copies the table. */
-const MASSEY: Readonly<Record<string, number>> = {
-  PR83: 0.66,
-  'PBr7 burnt-sienna': 1.66,
-  'PBr7 burnt-umber': 1.33,
-  PO20: 3,
-  PR108: 3,
-  PY37: 3,
-  PB35: 2.5,
-  PG17: 3.4,
-  PB28: 1.66,
-  PG23: 1,
-  PBk9: 1,
-  PY42: 1.6,
-  PY41: 4,
-  'PB15:3': 0.4,
-  PG7: 0.64,
-  PB27: 1.14,
-  'PBr7 raw-sienna': 1.77,
-  'PBr7 raw-umber': 1.28,
-  PB29: 2.3,
-  PG18: 1.11,
-  PW1: 7.5,
-  PY43: 2,
-  PW4: 5,
-  // the table's Indian red and Venetian red; its titanium white repeats raw umber's figures and is left out as a slip
-  'PR101 dark': 3.66,
-  PR102: 1.78,
-};
-
-/** g of oil for 100 g: Uebele, Paint Making and Color Grinding (1913), the middle where it tells two sorts. */
-const UEBELE: Readonly<Record<string, number>> = {
-  PW1: 10,
-  PW5: 15,
-  PB27: 100,
-  PY43: 47,
-  PY42: 43,
-  PY34: 16.3,
-  'PBr7 raw-umber': 77,
-  'PBr7 burnt-umber': 78,
-  PBk9: 91,
-  NR4: 100,
-  PR83: 100,
-};
-
-/** g of oil for 100 g: Gardner, Paint Technology and Tests (1911). */
-const GARDNER: Readonly<Record<string, number>> = { PW22: 9, PBk6: 175 };
-
-const pigments = new Map(allPigments().map((p) => [p.id, p]));
-const pigment = (id: string): Pigment => pigments.get(id)!;
-
-/** Church, The Chemistry of Paints and Painting (1915), is in the catalogue; its row for lakes names madder. */
-const CHURCH = allPigments().flatMap((p): Row[] =>
-  p.paintOil?.source.text.includes('Church') &&
-  !['PR83', 'NR8', 'PG23 bohemian', 'PR102 burnt'].includes(p.id)
-    ? [{ pigment: p.id, oil: (p.paintOil.low + p.paintOil.high) / 2, from: 'Church' }]
-    : [],
-);
-
-const rows: readonly Row[] = [
-  ...Object.entries(MASSEY).map(([id, parts]): Row => ({ pigment: id, oil: 100 / parts, from: 'Massey' })),
-  ...Object.entries(UEBELE).map(([id, oil]): Row => ({ pigment: id, oil, from: 'Uebele' })),
-  ...Object.entries(GARDNER).map(([id, oil]): Row => ({ pigment: id, oil, from: 'Gardner' })),
-  ...CHURCH,
-];
-
-const middle = (f: { readonly low: number; readonly high: number }) => (f.low + f.high) / 2;
 const times = ({ pigment: id, oil }: Row) => oil / middle(pigment(id).oilAbsorption);
-/** Share of pigment in a paste, by volume. */
-const volume = (id: string, oil: number) =>
-  1 / (1 + (oil * middle(pigment(id).density)) / (100 * RUB_OUT_OIL_DENSITY));
-const printed = (row: Row) => volume(row.pigment, row.oil);
 const predicted = (row: Row, factor: number) =>
   volume(row.pigment, factor * middle(pigment(row.pigment).oilAbsorption));
 const median = (values: readonly number[]): number => {
@@ -112,16 +42,6 @@ const usual = rows.filter((r) => familyOf(r.pigment) === usualPaste && !fromPast
 /** Siennas: sorts differ by a factor of four from one handbook to the next, and the range says so. */
 const sienna = (r: Row) => r.pigment.endsWith('sienna');
 const label = (r: Row) => `${r.pigment} (${r.from})`;
-
-/** What the code makes of one pigment in linseed, nothing stated. */
-function tube(id: string, oilAbsorption: -1 | 0 | 1, stiffness: -1 | 0 | 1): number {
-  const made = paste(
-    { name: id, pigments: [{ pigment: pigment(id), mass: 1 }], binder: binder('linseed')! },
-    { ...MIDDLE, oilAbsorption, stiffness },
-    solvent,
-  )!;
-  return made.pigments[0]!.volume;
-}
 
 describe('the table', () => {
   test('other fine organic pigments, of which no handbook prints a paste, stand between and say so', () => {
@@ -210,8 +130,8 @@ describe('judged by rows that set nothing', () => {
 
 test('printed pastes lie within the stated range of a tube', () => {
   const outside = rows.filter((r) => {
-    const ends = ([-1, 1] as const).flatMap((a) => ([-1, 1] as const).map((b) => tube(r.pigment, a, b)));
-    return printed(r) < Math.min(...ends) || printed(r) > Math.max(...ends);
+    const [least, most] = tubeRange(r.pigment);
+    return printed(r) < least || printed(r) > most;
   });
   expect(outside.map(label)).toEqual([]);
 });

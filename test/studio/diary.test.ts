@@ -76,6 +76,27 @@ describe('the diary', () => {
     expect(diaryText(studied(text('')))).toMatch(/likely day \d+ \(not before day \d+, safe from day \d+\)/);
   });
 
+  test('what is painted on one day stands together, and one mixture is mixed once', () => {
+    const entries = diary(
+      studied(`plan "x"
+support linen 50 x 40 cm
+area left 50 %
+area right 50 %
+paint white = PW6 in linseed
+paint black = PBk9 in linseed
+medium thin = 50 % turpentine + 50 % linseed
+layer a { on left   colour 3 white + 1 black   medium 25 % thin   film 10 µm }
+layer b { on right   colour 3 white + 1 black   medium 25 % thin   film 10 µm }
+layer c { on right   colour white   film 10 µm }`),
+    );
+    expect(entries.map((e) => e.sitting)).toEqual([1, 1, 2]);
+    expect(entries[0]!.steps.slice(0, 2)).toEqual([
+      'Mix 3 white : 1 black, about 3 ml (two hazelnuts).',
+      'Add 1 thin to 3 of paint, about 0.7 ml (14 drops).',
+    ]);
+    expect(entries[1]!.steps[0]).toBe('Take of the mixture for ‘a’.');
+  });
+
   test('ten thousand coats and an empty plan', () => {
     expect(diary(studied(text('start 2027-01-11').replace('coats 3', 'coats 10000'))).length).toBeLessThan(
       200,

@@ -144,26 +144,22 @@ export function lookupPigment(code: string, variety?: string): PigmentLookup {
   return { kind: variety === undefined ? 'needs-variety' : 'unknown-variety', choices };
 }
 
-/** Names that are no pigment, as last asked: a plan whose palette is missing asks for the same few in every layer. */
-const unknowns = new Map<string, PigmentLookup>();
-const MOST_UNKNOWNS = 1000;
+/** Pigments near a name that is none, as last asked: a plan whose palette is missing asks for the same few in every layer. */
+const nears = new Map<string, readonly string[]>();
+const MOST_NEARS = 1000;
 
-function unknownPigment(code: string): PigmentLookup {
-  const known = unknowns.get(code);
-  if (known) return known;
-  if (unknowns.size >= MOST_UNKNOWNS) unknowns.clear();
-  let near: readonly string[] | undefined;
-  const made: PigmentLookup = {
-    kind: 'unknown',
-    // most who ask want to know only that it is none
-    get near() {
-      near ??= nearPigments(code);
-      return near;
-    },
-  };
-  unknowns.set(code, made);
-  return made;
-}
+const unknownPigment = (code: string): PigmentLookup => ({
+  kind: 'unknown',
+  // most who ask want to know only that it is none
+  get near() {
+    const known = nears.get(code);
+    if (known) return known;
+    if (nears.size >= MOST_NEARS) nears.clear();
+    const near = nearPigments(code);
+    nears.set(code, near);
+    return near;
+  },
+});
 
 /** Every table, with the number of its figures. */
 export const catalogue: Catalogue = {

@@ -1,27 +1,35 @@
 /** Words near a mistyped one. */
 
-/** Edits (insert, delete, replace, swap of neighbours) between two words; stops counting beyond `most`. */
-export function editDistance(a: string, b: string, most = 10): number {
+const rows = [new Uint8Array(256), new Uint8Array(256), new Uint8Array(256)] as const;
+
+/** Edits (insert, delete, replace, swap of neighbours) between two words; stops counting beyond `most`, and at 200 letters. */
+export function editDistance(one: string, other: string, most = 10): number {
+  const a = one.slice(0, 200);
+  const b = other.slice(0, 200);
   if (Math.abs(a.length - b.length) > most) return most + 1;
-  let before: number[] = [];
-  let previous = Array.from({ length: b.length + 1 }, (_, j) => j);
+  let [before, previous, row] = rows;
+  for (let j = 0; j <= b.length; j++) previous[j] = j;
   for (let i = 1; i <= a.length; i++) {
-    const row = [i];
+    row[0] = i;
+    let best = i;
     for (let j = 1; j <= b.length; j++) {
-      const same = a[i - 1] === b[j - 1];
-      let least = Math.min(
-        (previous[j] as number) + 1,
-        (row[j - 1] as number) + 1,
-        (previous[j - 1] as number) + (same ? 0 : 1),
-      );
-      if (i > 1 && j > 1 && a[i - 1] === b[j - 2] && a[i - 2] === b[j - 1])
-        least = Math.min(least, (before[j - 2] as number) + 1);
-      row.push(least);
+      const same = a.charCodeAt(i - 1) === b.charCodeAt(j - 1);
+      let least = Math.min(previous[j]! + 1, row[j - 1]! + 1, previous[j - 1]! + (same ? 0 : 1));
+      if (
+        i > 1 &&
+        j > 1 &&
+        a.charCodeAt(i - 1) === b.charCodeAt(j - 2) &&
+        a.charCodeAt(i - 2) === b.charCodeAt(j - 1)
+      )
+        least = Math.min(least, before[j - 2]! + 1);
+      row[j] = least;
+      if (least < best) best = least;
     }
-    before = previous;
-    previous = row;
+    // a swap may still save one
+    if (best > most + 1) return most + 1;
+    [before, previous, row] = [previous, row, before];
   }
-  return previous[b.length] as number;
+  return previous[b.length]!;
 }
 
 /** The nearest candidates, best first; none that would take more than one edit, two from four letters on, three from nine. Long words are not compared. */

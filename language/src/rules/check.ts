@@ -152,10 +152,9 @@ function gated(
 
 /** Every allow with the layer it stands in, if any. */
 function allows(plan: Plan): { readonly allow: Allow; readonly layer?: Layer }[] {
-  return [
-    ...plan.allows.map((allow) => ({ allow })),
-    ...plan.layers.flatMap((layer) => layer.allows.map((allow) => ({ allow, layer }))),
-  ];
+  const all: { readonly allow: Allow; readonly layer?: Layer }[] = plan.allows.map((allow) => ({ allow }));
+  for (const layer of plan.layers) for (const allow of layer.allows) all.push({ allow, layer });
+  return all;
 }
 
 const unlike = (a: Finding, b: Finding) =>

@@ -5,7 +5,8 @@
  */
 import { exactly, type Interval, mapInterval, plus, scale } from '../materials/interval.ts';
 import type { Solvent } from '../materials/types.ts';
-import type { Air } from '../results/study.ts';
+import type { Layer, Plan } from '../plan/plan.ts';
+import type { Air, LayerStudy } from '../results/study.ts';
 import { type Conditions, conditions, emissionAssumptions } from './air-assumptions.ts';
 import { countedLimit, dayLimits, limitName, quarterLimits, type RankedLimit } from './air-limits.ts';
 import { type Emission, emissions, thinners } from './emissions.ts';
@@ -41,16 +42,48 @@ function sitting(layer: string, parts: readonly Emission[]): Sitting {
   return { layer, parts, grams, dilute };
 }
 
+/** The sitting of a layer with all that it rests on besides the layer as it stands. */
+interface Known {
+  readonly areas: Plan['areas'];
+  readonly composition: LayerStudy['composition'];
+  readonly support: Interval | undefined;
+  readonly brushes: Solvent | undefined;
+  readonly sitting: Sitting | undefined;
+}
+
+const known = new WeakMap<Layer, Known>();
+
+const isSame = (a: Interval | undefined, b: Interval | undefined): boolean =>
+  a === b || (a?.low === b?.low && a?.likely === b?.likely && a?.high === b?.high);
+
 /** The sitting that needs most air. Coats of one layer are alike, so one stands for all. */
 function worstSitting(study: Studied, support: Interval | undefined): Sitting | undefined {
   const memo: LiquidMemo = new Map();
   const thinner = thinners(study, memo);
+  const { areas } = study.plan;
   let worst: Sitting | undefined;
-  for (const layer of study.layers) {
-    const parts = emissions(study, layer, support, memo, thinner(layer.layer));
-    if (parts.length === 0) continue;
-    const here = sitting(layer.layer.name, parts);
-    if (!worst || here.dilute.likely > worst.dilute.likely) worst = here;
+  for (const of of study.layers) {
+    const { layer, composition } = of;
+    const brushes = thinner(layer);
+    let here = known.get(layer);
+    if (
+      here?.areas !== areas ||
+      here.composition !== composition ||
+      here.brushes !== brushes ||
+      !isSame(here.support, support)
+    ) {
+      const parts = emissions(study, of, support, memo, brushes);
+      here = {
+        areas,
+        composition,
+        support,
+        brushes,
+        sitting: parts.length > 0 ? sitting(layer.name, parts) : undefined,
+      };
+      known.set(layer, here);
+    }
+    const { sitting: own } = here;
+    if (own && (!worst || own.dilute.likely > worst.dilute.likely)) worst = own;
   }
   return worst;
 }

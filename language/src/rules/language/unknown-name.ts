@@ -43,11 +43,13 @@ export const unknownName: Rule = {
         yield { message: `${quoted(name)} is ${is.found}; here stands ${is.expected}.`, place, layer };
       const unknown = is ? is.kind === 'unknown-name' : !use.kind;
       if (!unknown || (unread && role !== 'area' && role !== 'layer')) continue;
-      const all = declaredFor(plan, role);
-      const none = all.length === 0 && !use.near?.length;
-      const instead = !none ? thereIs(name, all, use.near) : ingredient ? '' : ` No ${what} is declared.`;
+      const instead = (): string => {
+        const all = declaredFor(plan, role);
+        const none = all.length === 0 && !use.near?.length;
+        return !none ? thereIs(name, all, use.near) : ingredient ? '' : ` No ${what} is declared.`;
+      };
       yield {
-        message: `There is no ${what} ${quoted(name)} here.${lists++ < MOST_LISTS ? instead : ''}`,
+        message: `There is no ${what} ${quoted(name)} here.${lists++ < MOST_LISTS ? instead() : ''}`,
         place,
         layer,
         fixes: replaceEach('Change to', place, use.near),

@@ -35,3 +35,9 @@ glaze mist { colour PB29  painted 2027-04-20 }
   const [first, second] = told(plan);
   expect((second![1] as number) - (first![1] as number)).toBe(47);
 });
+
+test('What rounding leaves of a whole day is that day', () => {
+  const at = (likely: number) => ({ layer: 'a', index: 0, coat: 1, notBefore: 1, likely, safeFrom: 3 });
+  expect(sittings({ dated: false, entries: [at(2 + 1e-12)] })[0]!.day).toBe(2);
+  expect(sittings({ dated: false, entries: [at(2.1)] })[0]!.day).toBe(3);
+});

@@ -31,7 +31,13 @@ body.cards { max-width: 48rem; font-size: 1.2rem; line-height: 1.35; overflow-wr
 .card .notice { font-weight: 600; border-left: .3rem solid var(--ink); padding-left: .7rem; }
 .do li { padding-left: 1.4em; position: relative; }
 .do li::before { content: ""; position: absolute; left: 0; top: .2em; width: .75em; height: .75em; border: 1.5px solid var(--ink); }
-@media (max-width: 34rem) { .card section { display: block; } .card h3 { margin-bottom: .2em; } }
+@media screen and (max-width: 34rem) {
+  .card section { display: block; }
+  .card h3 { margin-bottom: .2em; }
+  .card :is(table, thead, tbody) { display: block; }
+  .card tr { display: grid; grid-template-columns: 1fr 1fr; }
+  .card tr > :first-child { grid-column: 1 / -1; width: auto; }
+}
 @page { margin: 12mm; }
 @media print {
   .cards > header { display: none; }

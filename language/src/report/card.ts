@@ -158,7 +158,7 @@ const micrometres = (film: Interval): string => `about ${figureWords(film.likely
 function filmWords({ study, layer }: Laid): string {
   const film =
     study.composition?.dryFilm ?? (study.dryFilm && scale(study.dryFilm, 1 / Math.max(1, study.coats)));
-  if (!film || layer.kind === 'leaf') return '';
+  if (!film || layer.kind === 'leaf' || layer.kind === 'drawing') return '';
   return study.composition
     ? ` Film: ${filmInWords(film.likely)} (${micrometres(film)} dry).`
     : ` Dries to ${micrometres(film)}.`;
@@ -252,9 +252,11 @@ function colours(study: Study, laid: readonly Laid[]): Part | undefined {
 function remedies(study: Study, laid: readonly Laid[]): Part | undefined {
   const hours = study.plan.studio.session?.value.likely ?? SESSION_HOURS;
   const found = new Set<Remedy>();
+  const today = new Set(laid.map((l) => l.layer.index));
   for (const { study: upper, layer, from } of laid) {
     const beneath = from > 1 ? [upper] : touching(study, upper).map((t) => t.below);
-    const closed = (l: LayerStudy) => isOilFilm(l) && l.composition.fatness.high >= BEADS.below;
+    const dry = (l: LayerStudy) => l === upper || !today.has(l.layer.index);
+    const closed = (l: LayerStudy) => dry(l) && isOilFilm(l) && l.composition.fatness.high >= BEADS.below;
     const drinks = ({ layer: below, composition: c }: LayerStudy) =>
       below.material?.is?.absorbent || (c !== undefined && (isWaterBorne(c) || c.lambda.high > 1));
     if (layer.kind === 'varnish') found.add('varnishBeads');

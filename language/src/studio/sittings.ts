@@ -1,5 +1,6 @@
 /** What is painted on one day stands together: the coats of a calendar as sittings. Plain data. */
 import type { Calendar, CalendarEntry, NotKnown } from '../results/study.ts';
+import { HAIR } from './words.ts';
 
 export interface Sitting {
   /** from 1, in the order of the days */
@@ -13,7 +14,7 @@ export interface Sitting {
 
 /** The day a coat was laid, or the first whole day on which it likely can be. */
 const dayOf = ({ painted, likely }: CalendarEntry): number | undefined =>
-  painted ?? (likely === undefined ? undefined : Math.ceil(likely));
+  painted ?? (likely === undefined ? undefined : Math.ceil(likely - HAIR) + 0);
 
 /** Coats whose day nobody can tell come last, a sitting a layer. */
 export function sittings({ entries }: Calendar): readonly Sitting[] {

@@ -47,7 +47,7 @@ export function timeWords(x: Interval, words: (value: number) => string = figure
 export const notKnownWords = ({ line, column }: NotKnown): string => `not known, see ${line}:${column}`;
 
 /** Less than a second: what rounding leaves of a whole day is that day. */
-const HAIR = 1e-9;
+export const HAIR = 1e-9;
 
 /** First day that holds a moment (`up`: first day that begins after it), as a date where the calendar has dates. */
 export function dayWords(day: number, dated: boolean, round: 'down' | 'up' = 'down'): string {

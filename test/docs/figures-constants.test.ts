@@ -18,7 +18,10 @@ import { GLOSS } from '../../language/src/optics/surface.ts';
 import { DARKENING } from '../../language/src/permanence/darkening.ts';
 import { HARMING_PAIRS } from '../../language/src/permanence/pairs-table.ts';
 import { doseOf, LIGHT } from '../../language/src/permanence/permanence.ts';
+import { SIZES } from '../../language/src/studio/familiar-sizes.ts';
+import { WITHIN as PARTS_WITHIN, SMALL } from '../../language/src/studio/round-parts.ts';
 import * as studio from '../../language/src/studio/settings.ts';
+import { TUBE_ML } from '../../language/src/studio/shopping.ts';
 import { MOLAR_VOLUME } from '../../language/src/studio/vapour.ts';
 import { FILM } from '../../language/src/study/defaults.ts';
 
@@ -49,6 +52,18 @@ describe('films', () => {
     expect(film).toContain(`${likely} times that volume of binder, from ${low} up to ${high} times`);
     expect(figures).toContain(`${likely} × oil in the gaps, from ${low} to ${high}`);
     expect(film).toContain(`${RUB_OUT_OIL_DENSITY} cm³ for 100 g`);
+  });
+});
+
+describe('amounts in parts', () => {
+  test.each(SIZES.map((s) => [s.one, s.ml] as const))('%s', (one, ml) => {
+    expect(air).toContain(`${one} (${ml}`);
+  });
+  test('within a tenth, let down below a twentieth, tubes', () => {
+    expect([PARTS_WITHIN, SMALL]).toEqual([1 / 10, 1 / 20]);
+    expect(air).toContain('right within a tenth of each');
+    expect(air).toContain('less than a twentieth of the heap');
+    expect(air).toContain(`of ${TUBE_ML} ml where they do not`);
   });
 });
 

@@ -48,6 +48,18 @@ const input: fc.Arbitrary<FilmInput> = fc.record({
     { nil: undefined },
   ),
   mediumShare: interval(0, 1),
+  residues: fc.array(
+    fc.record({
+      parts: fc.array(
+        fc
+          .tuple(fc.constantFrom(oil(), alkyd, spirit), fc.double({ min: 0, max: 100, noNaN: true }))
+          .map(([l, v]) => part(l, v)),
+        { maxLength: 3 },
+      ),
+      film: interval(0, 5),
+    }),
+    { maxLength: 2 },
+  ),
   dryFilm: interval(0.5, 3000),
   solvent: fc.constant((id: string) => (id === spirit.id ? spirit : undefined)),
 });
@@ -76,6 +88,11 @@ describe('whatever is mixed', () => {
           }
         }
         expect(made.fatness.high).toBeLessThanOrEqual(1);
+        const parts = [...made.pigments, ...made.binders];
+        expect(parts.reduce((all, p) => all + p.volumeFraction.likely, 0)).toBeCloseTo(1, 9);
+        expect(made.dryFilm.likely).toBeCloseTo(given.dryFilm.likely + made.residue.likely, 9);
+        // what was wiped on takes no more paint
+        expect(made.wetFilm).toEqual(compose({ ...given, residues: [] })!.wetFilm);
       }),
       { numRuns: 500, seed: 1911 },
     );

@@ -97,6 +97,18 @@ describe('a mixture', () => {
     expect(names(only('layer a { colour 1 blue + 2 ochre + 9 white }'))).toEqual(['white', 'ochre', 'blue']);
     expect(names(only('layer a { colour 1 black + 1 blue + 1 white }'))).toEqual(['white', 'black', 'blue']);
   });
+  test('counts phthalocyanine blue as stronger than Prussian, and that as far stronger than ultramarine (common practice)', () => {
+    const [white, ultramarine, prussian, phthalo] = only(
+      'layer a { colour 1 PB15:3 + 1 PB27 + 1 PB29 + 1 white }',
+    ).portions;
+    expect([white, ultramarine, prussian, phthalo].map((p) => p?.name)).toEqual([
+      'white',
+      'PB29',
+      'PB27',
+      'PB15:3',
+    ]);
+    expect(prussian!.strength!).toBeGreaterThan(5 * ultramarine!.strength!);
+  });
   test('lets a strong colour down where it is little, and only then (common practice)', () => {
     const sky = only('layer a { colour 40 white + 1 blue }');
     expect(sky.portions.map((p) => p.parts)).toEqual([40, 1]);

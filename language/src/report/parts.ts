@@ -217,7 +217,11 @@ export function quantitiesPart(study: Study): Part | undefined {
   );
   const mix =
     mixing.length > 0
-      ? table(['sitting', 'likely', 'for', 'mix', 'medium'], mixing, 'To mix, in whole parts by volume')
+      ? table(
+          ['sitting', 'likely', 'for', 'mix', 'medium'],
+          mixing,
+          'To mix: parts by volume, in order, the last by the knife’s tip',
+        )
       : undefined;
   const q = study.quantities;
   if (!q) return mix && part('materials', 'Materials', mix);

@@ -1,6 +1,4 @@
 /** Heaps of paint by things everybody has held: ml, from memory unless said. A dropper's drop: twenty make a ml (common practice). */
-import type { Source } from '../materials/types.ts';
-
 interface Familiar {
   readonly one: string;
   readonly many: string;
@@ -8,7 +6,7 @@ interface Familiar {
 }
 
 /** From small to large. As balls they measure 4.5, 8, 16, 21, 34 and 46 mm across. */
-const SIZES: readonly Familiar[] = [
+export const SIZES: readonly Familiar[] = [
   { one: 'a lentil', many: 'lentils', ml: 0.05 },
   { one: 'a pea', many: 'peas', ml: 0.3 },
   { one: 'a hazelnut', many: 'hazelnuts', ml: 2 },
@@ -16,10 +14,6 @@ const SIZES: readonly Familiar[] = [
   { one: 'a walnut', many: 'walnuts', ml: 20 },
   { one: 'an egg', many: 'eggs', ml: 50 },
 ];
-export const SIZES_SOURCE: Source = {
-  text: 'a lentil 0.05 ml, a pea 0.3, a hazelnut in its shell 2, a cherry 5, a walnut 20, an egg 50',
-  mark: 'memory',
-};
 
 const DROP_ML = 0.05;
 /** Nobody counts more drops than these. */

@@ -43,7 +43,7 @@ export interface LetDownOf {
 }
 
 /** Below this share of the heap a part is hard to divide off; a let-down makes it at least `EASY`. */
-const SMALL = 1 / 20;
+export const SMALL = 1 / 20;
 const EASY = 0.1;
 /** Times the mean strength of the heap from which a small share rules its colour. */
 const RULES = 5;

@@ -6,7 +6,7 @@ import type { Assumption, Quantities } from '../results/study.ts';
 import { powders } from './powder.ts';
 import { figureWords } from './words.ts';
 
-const TUBE_ML = 40;
+export const TUBE_ML = 40;
 const TUBE_SOURCE: Source = {
   text: 'tubes of 37 to 40 ml are the usual small size',
   mark: 'common practice',

@@ -32,8 +32,8 @@ describe('sound', () => {
 
 describe('faulty', () => {
   test.each(named(faulty))('%s: the seeded fault and its consequences, nothing else', (name, plan) => {
-    // a second plan with the same fault is called so, too
-    expect(plan.seeded[0]).toBe(name.replace(/-again$/, ''));
+    // a second plan with the same fault has it in its name, too
+    expect(name.startsWith(plan.seeded[0] ?? 'no fault')).toBe(true);
     expect(plan.firm, said(plan).join('\n')).toEqual([...plan.seeded].sort());
   });
 });

@@ -283,7 +283,7 @@ function unfit(plan: Plan, study: Study, layer: Layer, area: string): string | u
   if (!layer.areas.includes(area))
     return `${name} does not lie on ${area}. It lies on ${layer.areas.join(', ')}.`;
   if (!BODY.includes(layer.kind) && !CLEAR.includes(layer.kind))
-    return `${name} is a ${layer.kind}; only paint can be sought: underlayers, layers, glazes, scumbles, imprimaturas.`;
+    return `${name} is a ${layer.kind}; only paint can be sought: an underlayer, layer, glaze, scumble or imprimatura.`;
   if (!layer.colour || layer.place.uri !== plan.uri || layer.colour.kind !== 'formula')
     return `${name} has no paints to begin from; give it a colour, for instance ‘colour PW6’.`;
   if (layer.film?.effect)

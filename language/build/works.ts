@@ -228,9 +228,14 @@ export const WORKS: readonly Work[] = [
     reference: 'MacEvoy, B.: guide to the pigments of water colours (handprint.com)',
   },
   {
-    named: /Skalka/,
+    named: /Skalka|Coles, /,
     reference: 'Skalka, M., and Coles, D.: two books on the history of pigments, as pages quote them',
   },
+  {
+    named: /Cooley, /,
+    reference: 'Cooley, A. J.: *Cyclopædia of Practical Receipts*, 6th edition (in the public domain)',
+  },
+  { named: /history of inorganic/, reference: 'a history of inorganic pigments (kraska.biz, a web page)' },
   { named: /trader’s history/, reference: 'a pigment trader’s history of organic pigments (a web page)' },
   { named: /retailer’s pigment/, reference: 'a retailer’s pigment reference (a web page, anonymous)' },
   {
@@ -238,8 +243,12 @@ export const WORKS: readonly Work[] = [
     reference: 'a paint maker’s technical magazine, and readers’ letters to it',
   },
   {
-    named: /mixing whites/,
-    reference: 'a paint laboratory’s study of whites and fading in oil (its opening)',
+    named: /paint laboratory’s/,
+    reference: 'a paint laboratory’s studies of fading (their openings) and replies to painters',
+  },
+  {
+    named: /Armstrong, /,
+    reference: 'Armstrong, G. D.: *Cyclopedia of Painting*, 1908 (in the public domain)',
   },
   {
     named: /ASTM D4302/,

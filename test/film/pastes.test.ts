@@ -34,6 +34,24 @@ test('the catalogue carries what the later handbook prints, beside Church', () =
   }
 });
 
+/** Per cent of oil by weight: Gardner (1911), “Percentages of oil required for grinding … into average paste form”. */
+const AVERAGE_PASTE: Readonly<Record<string, number>> = {
+  ...{ PW1: 9, PW2: 10, PW4: 17, PW18: 20, PW19: 28, PW22: 9, PW25: 22, PW26: 32, PW27: 26 },
+  ...{ PB29: 27, PB27: 50, PBk6: 72, PBk9: 50, PBk10: 40, NBr8: 50, PY36: 15, PY34: 23, PO21: 16 },
+  ...{ 'PR101 dark': 20, PY43: 28, PR102: 23, PR105: 12, PR106: 14, PG23: 32, PG21: 23, PG15: 21 },
+  ...{ 'PBr7 raw-sienna': 52, 'PBr7 burnt-sienna': 45, 'PBr7 raw-umber': 48, 'PBr7 burnt-umber': 47 },
+};
+
+test('a colour grinder’s average pastes of 1911 lie within the stated range of a tube', () => {
+  const outside = Object.entries(AVERAGE_PASTE).flatMap(([id, percent]) => {
+    const ends = ([-1, 1] as const).flatMap((a) => ([-1, 1] as const).map((b) => tube(id, a, b)));
+    const share = volume(id, (100 * percent) / (100 - percent));
+    return share < Math.min(...ends) - 0.005 || share > Math.max(...ends) + 0.005 ? [id] : [];
+  });
+  // the trade's Venetian red lay on gypsum or chalk (Uebele 1913), which wants less oil than clay
+  expect(outside).toEqual(['PR102']);
+});
+
 const familyOf = (id: string) => pigment(id).paste!;
 /** Pigments whose oil absorption itself was worked out from these rows: they judge nothing here. */
 const fromPastes = (id: string) => pigment(id).oilAbsorption.source.text.includes('oil of a workable paint');

@@ -8,8 +8,9 @@ import type { Plan } from './plan/plan.ts';
 import { createPlanMemo, readPlan } from './plan/read.ts';
 import type { Study } from './results/study.ts';
 import { type CheckSettings, findings } from './rules/check.ts';
-import { createReread, type Reread } from './rules/gate.ts';
+import { createReread } from './rules/gate.ts';
 import type { Finding } from './rules/rule.ts';
+import type { Reread } from './rules/trial.ts';
 import { createStudyMemo, forkStudyMemo, study } from './study/build.ts';
 
 /**

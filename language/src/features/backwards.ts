@@ -10,7 +10,7 @@ import type { BareFilm } from '../optics/stack.ts';
 import type { Ingredient, Layer, Plan } from '../plan/plan.ts';
 import type { ColourOn, Study } from '../results/study.ts';
 import { findings } from '../rules/check.ts';
-import { applied, asRead, createReread, type Reread, worsened } from '../rules/gate.ts';
+import { applied, asRead, createReread, worsened } from '../rules/gate.ts';
 import { pigmentsOf } from '../rules/shared/pigments.ts';
 import { layOfLayer, wiped } from '../rules/shared/seen.ts';
 import { compositionOf } from '../study/what-if.ts';
@@ -340,7 +340,7 @@ function opening(
 function trying(study: Study, wanted: Backwards, text: string) {
   const { plan } = study;
   const host = asRead(plan);
-  const reread: Reread = createReread(plan.uri);
+  const reread = createReread(plan.uri);
   const judge = (p: Plan, s: Study) => ({ plan: p, found: findings(p, s) });
   const worse = worsened(judge(plan, study));
   return (kind: Found['kind'], opened: readonly Opened[], way: Way): Found | undefined => {

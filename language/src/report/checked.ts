@@ -1,9 +1,9 @@
 /** Findings with lines and columns (1-based), as every format prints them. */
 import { type Lines, linesOf } from '../plan/lines.ts';
 import type { Place, Severity } from '../plan/plan.ts';
-import type { Patience } from '../rules/gate.ts';
 import type { Finding } from '../rules/rule.ts';
 import type { Instead } from '../rules/shared/instead.ts';
+import type { Patience } from '../rules/trial.ts';
 import { type Tool, tool } from '../study/tool.ts';
 
 /** A stretch of a file. Lines and columns count from 1, columns in UTF-16 code units; `end` is exclusive. */

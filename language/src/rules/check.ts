@@ -4,12 +4,13 @@ import type { Allow, Fix, Layer, Plan, Severity } from '../plan/plan.ts';
 import { wordingOf } from '../plan/surroundings.ts';
 import type { LayerStudy, Study } from '../results/study.ts';
 import { withoutFollowing } from './doubtful.ts';
-import { gate, type Patience, type Reread } from './gate.ts';
+import { gate } from './gate.ts';
 import { rules } from './index.ts';
 import type { Finding, Rule, RuleReport } from './rule.ts';
 import { takeOut } from './shared/fixes.ts';
 import { type Alternative, alternatives } from './shared/instead.ts';
 import { didYouMean, quoted } from './shared/words.ts';
+import type { Patience, Reread } from './trial.ts';
 
 /** How the rules are run: `severities` by a rule’s id, `off` silences it. */
 export interface CheckSettings {

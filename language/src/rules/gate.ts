@@ -10,23 +10,10 @@ import { readPlan } from '../plan/read.ts';
 import type { Study } from '../results/study.ts';
 import { createStudyMemo, type StudyMemo, study } from '../study/build.ts';
 import type { Finding } from './rule.ts';
-
-/** How much text may be read again to try fixes. Whoever lists all fixes of a file sets a limit; `untried` tells what it cost. */
-export interface Patience {
-  /** characters */
-  left: number;
-  /** findings whose fixes were not tried, and so not offered */
-  untried: number;
-}
-
-/** Characters that may be read again for one listing or one request: some seconds' work. */
-export const MOST_TRIED = 5_000_000;
+import type { Patience, Reread } from './trial.ts';
 
 /** Texts tried that are kept. */
 const MOST_KEPT = 8;
-
-/** Reads and studies a text with a memory of its own, so that a trial costs what it changes. */
-export type Reread = (text: string, host: PlanHost) => { readonly plan: Plan; readonly study: Study };
 
 /** `know`: what was learned of the text so far, for a memory of its own that begins with that. */
 export function createReread(

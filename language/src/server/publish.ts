@@ -4,8 +4,8 @@
  */
 import type { Connection, Diagnostic } from 'vscode-languageserver';
 import type { CheckSettings } from '../rules/check.ts';
-import { MOST_TRIED, type Patience } from '../rules/gate.ts';
 import type { Finding } from '../rules/rule.ts';
+import { MOST_TRIED, type Patience } from '../rules/trial.ts';
 import { diagnosticOf } from './convert.ts';
 import type { Documents, Open } from './documents.ts';
 

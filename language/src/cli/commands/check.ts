@@ -1,7 +1,7 @@
 import { createAnalyser } from '../../analyse.ts';
 import type { Severity } from '../../plan/plan.ts';
 import { type CheckedFile, checkedFile, checkJson } from '../../report/checked.ts';
-import { MOST_TRIED } from '../../rules/gate.ts';
+import { MOST_TRIED } from '../../rules/trial.ts';
 import { githubFormat } from '../formats/github.ts';
 import { jsonText } from '../formats/json.ts';
 import { sarifLog } from '../formats/sarif.ts';

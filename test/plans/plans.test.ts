@@ -30,6 +30,24 @@ describe('sound', () => {
   });
 });
 
+describe('sound and quiet: nothing but what a painter has to be reminded of', () => {
+  const REMINDERS = ['oily-rags', 'toxic-pigment', 'restricted-material', 'air-unknown'];
+  test.each([
+    'alkyd-week',
+    'alla-prima',
+    'grisaille-night',
+    'lead-white-portrait',
+    'no-spirit',
+    'toned-rubbed',
+    'verdaccio-glazes',
+    'washes-under-veil',
+  ])('%s', (name) => {
+    const plan = sound.find((p) => p.name === name);
+    const said = plan?.found.filter((f) => f.severity !== 'hint' && !REMINDERS.includes(f.rule));
+    expect(said?.map((f) => `${f.rule}: ${f.message}`)).toEqual([]);
+  });
+});
+
 describe('faulty', () => {
   test.each(named(faulty))('%s: the seeded fault and its consequences, nothing else', (name, plan) => {
     // a second plan with the same fault has it in its name, too

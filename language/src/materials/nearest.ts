@@ -32,17 +32,21 @@ export function editDistance(one: string, other: string, most = 10): number {
   return previous[b.length]!;
 }
 
-/** The nearest candidates, best first; none that would take more than one edit, two from four letters on, three from nine. Long words are not compared. */
+/**
+ * The nearest candidates, best first: none that would take more than one edit, two from four letters on, three from
+ * nine; after them those of which it is one of the words, as egg is of egg-tempera. Long words are not compared.
+ */
 export function nearest(word: string, candidates: readonly string[], most = 3): string[] {
   if (word.length > 60) return [];
   const plain = word.toLowerCase();
   const limit = plain.length < 4 ? 1 : plain.length < 9 ? 2 : 3;
+  const partly = (candidate: string): boolean =>
+    plain.length > 2 && candidate.includes('-') && candidate.toLowerCase().split('-').includes(plain);
   return candidates
-    .map((candidate, order) => ({
-      candidate,
-      order,
-      distance: editDistance(plain, candidate.toLowerCase(), limit),
-    }))
+    .map((candidate, order) => {
+      const distance = editDistance(plain, candidate.toLowerCase(), limit);
+      return { candidate, order, distance: distance > limit && partly(candidate) ? limit : distance };
+    })
     .filter((c) => c.distance <= limit)
     .sort((x, y) => x.distance - y.distance || x.order - y.order)
     .slice(0, most)

@@ -168,7 +168,7 @@ function film(
   if (format === 'json') process.stdout.write(jsonText(filmMatchJson(proposal)));
   else
     process.stdout.write(
-      `‘${layer.name}’ on ${area} comes nearest with ${proposal.film.thickness.toFixed(1)} µm (ΔE00 ${proposal.film.deltaE00.toFixed(1)}), or ${proposal.coats.coats ?? 1} coats of its own film (ΔE00 ${proposal.coats.deltaE00.toFixed(1)}).\n${proposal.film.reachable ? '' : `Not reached. ${proposal.film.limit?.text ?? ''}\n`}`,
+      `‘${layer.name}’ on ${area} comes nearest with ${proposal.film.thickness.toFixed(1)} µm (ΔE00 ${proposal.film.deltaE00.toFixed(1)}), or ${proposal.coats.coats === undefined || proposal.coats.coats === 1 ? 'one coat' : `${proposal.coats.coats} coats`} of its own film (ΔE00 ${proposal.coats.deltaE00.toFixed(1)}).\n${proposal.film.reachable ? '' : `Not reached. ${proposal.film.limit?.text ?? ''}\n`}`,
     );
   return proposal.film.reachable || proposal.coats.reachable ? 0 : 1;
 }

@@ -1,4 +1,4 @@
-import type { Severity } from '../../plan/plan.ts';
+import type { Fix, Formula, Ingredient, Layer, Place, Plan, Severity } from '../../plan/plan.ts';
 import type { LayerStudy } from '../../results/study.ts';
 import type { Rule } from '../rule.ts';
 import { filmOf } from '../shared/beneath.ts';
@@ -19,6 +19,34 @@ function severityOf(l: LayerStudy, share: number, flexible: boolean): Severity |
   return LEVELS[step - milder - 1];
 }
 
+/** A paint of zinc white, or of titanium white, and nothing else. */
+const isAll = (code: string, { is }: Ingredient): boolean =>
+  is.kind === 'paint' &&
+  is.paint.formula !== undefined &&
+  is.paint.formula.parts.every(
+    (p) => p.ingredient.is.kind === 'pigment' && p.ingredient.is.pigment.code === code,
+  );
+
+/** Titanium white wherever the layer's own file names zinc white for it: a paint of the plan where there is one. */
+function titanium(plan: Plan, layer: Layer): Fix[] {
+  if (layer.colour?.kind !== 'formula') return [];
+  const white = plan.paints.find((p) =>
+    p.formula?.parts.every(({ ingredient: { is } }) => is.kind === 'pigment' && is.pigment.code === 'PW6'),
+  );
+  const edits: { place: Place; text: string }[] = [];
+  const opened = new Set<Formula>([layer.colour.formula]);
+  for (const formula of opened)
+    for (const { ingredient } of formula.parts) {
+      const { is, place } = ingredient;
+      if (place.uri !== plan.uri) return [];
+      if (is.kind === 'pigment' && isZincWhite(is.pigment)) edits.push({ place, text: 'PW6' });
+      else if (white && isAll('PW4', ingredient)) edits.push({ place, text: white.name });
+      else if (is.kind === 'paint' && is.paint.formula) opened.add(is.paint.formula);
+      else if (is.kind === 'mix' && is.mix.formula) opened.add(is.mix.formula);
+    }
+  return edits.length > 0 ? [{ title: `Use titanium white${white ? ` (${white.name})` : ''}`, edits }] : [];
+}
+
 /** Zinc white in a layer of paint. */
 export const zincInFilm: Rule = {
   id: 'zinc-in-film',
@@ -36,9 +64,9 @@ export const zincInFilm: Rule = {
   ],
   restsOn: ['film'],
   appliesTo: ['plan'],
-  *checkLayer(l, _others, plan) {
+  *checkLayer(l, others, outside) {
     // a support nobody named is taken as canvas, the worse case
-    const kind = plan.support?.material?.is?.kind;
+    const kind = outside.support?.material?.is?.kind;
     const flexible = kind === undefined || kind === 'flexible' || kind === 'paper';
     if (!isOilFilm(l) || l.layer.kind === 'ground') return;
     const share = l.composition.pigments
@@ -46,12 +74,14 @@ export const zincInFilm: Rule = {
       .reduce((sum, p) => sum + p.massFraction.likely, 0);
     const severity = severityOf(l, share, flexible);
     if (!severity) return;
+    const { plan } = others();
     yield {
       message: `${labelAtStart(l.layer)} holds zinc white, ${percent(share)} of its dry film by mass: with oil it turns brittle within years${flexible ? ', and on a support that bends it cracks and lifts' : ''}. Use titanium white, or lead white where law and care allow it.`,
       place: pigmentPlace(l.layer, isZincWhite),
       layer: l.layer.index,
       objection: mainly(l.composition, isZincWhite),
       severity,
+      fixes: () => titanium(plan, l.layer),
     };
   },
 };

@@ -67,7 +67,9 @@ export const leanOverFat: Rule = {
   whatToDo:
     'Take more or a fatter medium in the upper layer, a leaner one below, or let the upper layer be a mere breath of colour and say so with allow.',
   sources: [
-    practice('fat over lean, in every studio handbook; the points of fatness at which it matters are ours'),
+    practice(
+      'fat over lean, in every studio handbook, a thin imprimatura beneath excepted; the points of fatness at which it matters are ours, and the 2.5 µm of binder to spare up to which a veil beneath does not',
+    ),
     {
       text: 'Asbeck & Van Loo, Ind. Eng. Chem. 41 (1949) 1470, for the critical pigment volume that fatness is measured against (record seen, paper not read)',
       mark: 'second-hand',

@@ -21,6 +21,9 @@ function fixes(plan: Plan, study: Study, film: FilmStudy): Fix[] {
   return [...(less === undefined ? [] : takeShare(layer, less)), ...useMedium(plan, layer, sound)];
 }
 
+/** A film this fat holds its pigment however it was thinned: an alkyd medium brings much spirit of its own. */
+const WELL_BOUND = 0.4;
+
 /** Veils on veils on the ground: so many of them are still a washing-in. */
 const VEILS = 3;
 
@@ -45,7 +48,7 @@ export const tooMuchSolvent: Rule = {
   sources: [
     practice('paint thinned to the strength of ink dries weak and matt'),
     ours(
-      'more than half of the applied volume spirit is told, more than 65 % warned of; a first veil under 10 µm may be washed in with up to 65 %',
+      'more than half of the applied volume spirit is told, more than 65 % warned of; a first veil under 10 µm, and a film of fatness 40 % and more, may hold up to 65 %',
     ),
   ],
   restsOn: ['film'],
@@ -57,7 +60,7 @@ export const tooMuchSolvent: Rule = {
     if (share <= SPIRIT.info + 1e-9) return;
     const much = share > SPIRIT.warning + 1e-9;
     const study = others();
-    if (!much && isFirstVeil(study, l)) return;
+    if (!much && (l.composition.fatness.likely >= WELL_BOUND || isFirstVeil(study, l))) return;
     yield {
       message: `${labelAtStart(l.layer)} is ${percent(share)} spirit as it is laid: little binder is left to hold the pigment, and less where the ground drinks. Thin it less, or with a medium that holds more oil or alkyd.`,
       place: l.layer.medium?.place ?? l.layer.namePlace,

@@ -16,6 +16,8 @@ export const FALL = { info: 0.05, warning: 0.1, error: 0.2 };
 const THICK = { below: 15, upper: 10 };
 /** Share of solids by which a medium may fall behind the one below. */
 const MEDIUM_FALL = 0.05;
+/** µm of binder beyond what its pigments need: a film beneath that holds less of it pulls at nothing. */
+const BREATH = 2.5;
 /** Arithmetic on fractions is not exact; a limit is met within this. */
 const HAIR = 1e-9;
 
@@ -35,6 +37,10 @@ export interface Fall extends Candidate {
   readonly mild?: 'veil' | 'set';
 }
 
+/** A washed-in tone, a turpentine drawing: there is too little of it to move what lies on it. */
+const isBreath = (below: FilmStudy, b: Composition): boolean =>
+  filmOf(below) < VEIL_UM && filmOf(below) * b.fatness.likely < BREATH;
+
 function mildness(below: FilmStudy, upper: Layer): Fall['mild'] {
   if (filmOf(below) < VEIL_UM) return 'veil';
   return isMostlyAlkyd(below.composition) && !laidUnready(below, upper) ? 'set' : undefined;
@@ -47,6 +53,7 @@ export function fallOf(
   u: Composition = upper.composition,
   b: Composition = below.composition,
 ): Fall | undefined {
+  if (isBreath(below, b)) return undefined;
   const points = b.fatness.likely - u.fatness.likely;
   if (points < FALL.info - HAIR) {
     const poorer =

@@ -5,6 +5,7 @@ export interface Drying {
   readonly open: Interval;
   readonly touchDry: Interval;
   readonly ready: Interval;
+  /** no later than `REACH`: beyond ten years these figures do not reach */
   readonly firm: Interval;
   /** when another coat of the same layer may follow, where that is sooner than `ready` */
   readonly nextCoat?: Interval;

@@ -18,5 +18,13 @@ export function plain({ title, how, head, rows }: Table): string {
 export const quantile = (values: readonly number[], q: number): number =>
   [...values].sort((a, b) => a - b)[Math.min(values.length - 1, Math.floor(values.length * q))] as number;
 
+/** ms of the processor that some work takes, the collector's included: what else runs on the machine counts for little. */
+export function worked(work: () => void): number {
+  const start = process.cpuUsage();
+  work();
+  const { user, system } = process.cpuUsage(start);
+  return (user + system) / 1000;
+}
+
 export const ms = (v: number): string => `${v < 1 ? v.toFixed(3) : v.toFixed(v < 10 ? 1 : 0)} ms`;
 export const times = (v: number): string => `${v.toFixed(v < 10 ? 2 : 0)} ×`;

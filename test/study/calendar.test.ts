@@ -115,7 +115,7 @@ describe('the calendar', () => {
     expect(entries[7]).toMatchObject({ layer: 'g', coat: 8 });
     expect(entries[7]!.likely).toBeLessThan(2);
     expect(entries[7]!.safeFrom).toBeLessThanOrEqual(7);
-    expect(entries[7]!.heldBy!.reason).toMatch(/next coat in 1 hour to 1 day/);
+    expect(entries[7]!.heldBy!.reason).toMatch(/next coat in 3.6 hours \(0.96–24\)/);
     expect(entries[8]!.notBefore! - entries[7]!.notBefore!).toBeCloseTo(14, 9);
     expect(entries[8]!.heldBy!.reason).toBe('wait 2 weeks');
   });

@@ -5,10 +5,11 @@
  * (`drying/spread.ts`). What was painted fixes all three for what lies above it.
  */
 import { after as andThen, fixed, isLater, latest, type Spread } from '../drying/spread.ts';
-import type { Interval } from '../materials/interval.ts';
+import { exactly, type Interval } from '../materials/interval.ts';
 import { linesOf } from '../plan/lines.ts';
 import type { Place, Plan } from '../plan/plan.ts';
 import type { Calendar, CalendarEntry, LayerStudy, NotKnown } from '../results/study.ts';
+import { timeWords } from '../studio/words.ts';
 import { BELIEVED, believed } from './defaults.ts';
 import { paintAndMedium } from './drying.ts';
 import type { Stacks } from './stacks.ts';
@@ -53,18 +54,10 @@ interface Track {
   readonly notKnown?: NotKnown;
 }
 
-const counted = (n: number, unit: string): string => `${n} ${unit}${n === 1 ? '' : 's'}`;
-const inWords = (days: number): string =>
-  days < 1
-    ? counted(Math.max(1, Math.round(days * 24)), 'hour')
-    : counted(days < 10 ? Math.round(days * 10) / 10 : Math.round(days), 'day');
-
-const readyWords = ({ low, high }: Interval): string => {
-  const [first, last] = [inWords(low), inWords(high)];
-  if (high === 0) return 'at once';
-  if (low === 0) return `at once to ${last}`;
-  return first === last ? `in ${last}` : `in ${first} to ${last}`;
-};
+function readyWords(x: Interval): string {
+  if (x.high === 0) return 'at once';
+  return x.low === 0 ? `at once to ${timeWords(exactly(x.high))}` : `in ${timeWords(x)}`;
+}
 
 export function calendarOf(plan: Plan, layers: readonly LayerStudy[], stacks: Stacks): Calendar {
   const lines = linesOf(plan.text ?? '');
@@ -117,7 +110,7 @@ export function calendarOf(plan: Plan, layers: readonly LayerStudy[], stacks: St
     const step = drying?.nextCoat ?? ready;
     const reason =
       wait && wait.high >= ready.high
-        ? `wait ${layer.wait?.words ?? inWords(wait.likely)}`
+        ? `wait ${layer.wait?.words ?? timeWords(exactly(wait.likely))}`
         : `ready ${readyWords(ready)}`;
     const { coats } = study;
     const day = layer.painted?.number;

@@ -3,10 +3,11 @@ import { deltaE00 } from '../../optics/difference.ts';
 import type { Layer, Mix, Plan } from '../../plan/plan.ts';
 import type { Study } from '../../results/study.ts';
 import { WITHIN } from '../../study/defaults.ts';
+import { moves } from '../../study/moves.ts';
 import type { Rule, RuleReport } from '../rule.ts';
 import { proportions } from '../shared/proportions.ts';
 import { isClear, lightness, stackOn } from '../shared/seen.ts';
-import { figure, label, listed, ours, quoted } from '../shared/words.ts';
+import { figure, label, labelAtStart, listed, ours, quoted } from '../shared/words.ts';
 
 /** The last layer on an area that gives it colour. */
 function lastColour(study: Study, area: string): Layer | undefined {
@@ -32,6 +33,50 @@ function directions(
 }
 
 type Lab = readonly [number, number, number];
+
+/** Pairs of words for more and less of L*, a* and b*. */
+const WAYS = [
+  ['lighter', 'darker'],
+  ['redder', 'greener'],
+  ['yellower', 'bluer'],
+] as const;
+
+/** Where a colour goes, in one or two words, the greater first. */
+function way(by: Lab): string {
+  const most = [...by.keys()].sort((a, b) => Math.abs(by[b]!) - Math.abs(by[a]!));
+  const told = most.filter((i, n) => n === 0 || (n === 1 && Math.abs(by[i]!) >= 2));
+  return listed(told.map((i) => WAYS[i]![by[i]! > 0 ? 0 : 1]));
+}
+
+/** A layer leads away where the colour would be so much nearer with less of it, ΔE00. */
+const LEADS_AWAY = 1;
+
+/** How near a colour comes to the wanted one at best, ΔE00, if what a layer does is undone, wholly or in part. */
+function undone({ wanted, got }: Miss, does: Lab): number {
+  const along = does.reduce((sum, d, i) => sum + d * (got[i]! - wanted[i]!), 0);
+  const whole = does.reduce((sum, d) => sum + d * d, 0);
+  const part = whole > 0 ? Math.min(1, Math.max(0, along / whole)) : 0;
+  return deltaE00([got[0] - part * does[0], got[1] - part * does[1], got[2] - part * does[2]], wanted);
+}
+
+/** Which layer to change: the one that leads away most; where none does, the one with the most say in the colour. */
+function toBlame(study: Study, area: string, miss: Miss) {
+  const { off, wanted, got } = miss;
+  const all = moves(study, area).map((m) => ({ ...m, away: off - undone(miss, m.direction) }));
+  const worst = all.toSorted((a, b) => b.away - a.away)[0];
+  if (worst && worst.away >= LEADS_AWAY)
+    return {
+      layer: worst.layer,
+      words: `${labelAtStart(worst.layer)} takes it ${figure(worst.away)} ΔE00 away: ${way(worst.direction)}. Lay it thinner, or change its colour.`,
+    };
+  const most = all.toSorted((a, b) => b.deltaE00 - a.deltaE00)[0];
+  return (
+    most && {
+      layer: most.layer,
+      words: `${labelAtStart(most.layer)} has the most say in it: make that ${way([wanted[0] - got[0], wanted[1] - got[1], wanted[2] - got[2]])}.`,
+    }
+  );
+}
 
 interface Miss {
   readonly off: number;
@@ -60,13 +105,14 @@ function* areas(plan: Plan, study: Study): Generator<RuleReport> {
       radius: last.radius,
     };
     const layer = lastColour(study, area.name);
+    const blamed = toBlame(study, area.name, miss);
     yield {
-      message: `${quoted(area.name)} ${told(miss)} Change the last colour${layer ? ` (${label(layer)})` : ''} or what it lies on.`,
+      message: `${quoted(area.name)} ${told(miss)} ${blamed?.words ?? 'Change its last colour or what that lies on.'}`,
       place: written.place,
       severity: severityOf(miss),
       layer: layer?.index,
-      related: layer
-        ? [{ message: `the last colour there, ${quoted(layer.name)}`, place: layer.namePlace }]
+      related: blamed
+        ? [{ message: `the layer to change, ${quoted(blamed.layer.name)}`, place: blamed.layer.namePlace }]
         : [],
       fixes: () => (layer ? proportions(study, layer, area.name, target.lab, target.within) : []),
     };
@@ -117,7 +163,7 @@ export const targetMissed: Rule = {
   severity: 'warning',
   why: 'The colour predicted at the end of an area, or of a mix where it is laid, is further from its target than the plan allows. The prediction has a radius of its own, so a near miss may still be a hit.',
   whatToDo:
-    'Change the proportions of the colour, its film or what lies beneath; paintplan match proposes proportions.',
+    'Change the layer that is named: each is taken out in thought, and the one named is that with less of which the colour would be nearest. paintplan match proposes proportions.',
   sources: [
     { text: 'ISO/CIE 11664-6 (CIEDE2000) for the difference', mark: 'published' },
     ours('within 5 ΔE00 where the plan does not say'),

@@ -129,7 +129,7 @@ describe('the calendar', () => {
 
   it('says what is ready at once so', () => {
     const { entries } = of(`drawing d { material charcoal }\n${glaze('a')}`);
-    expect(entries[1]!.heldBy!.reason).toBe('ready at once to 1 day');
+    expect(entries[1]!.heldBy!.reason).toBe('ready at once to 24 hours');
   });
 
   it('takes a board that was bought primed as it is: nothing else is laid before the start', () => {

@@ -21,6 +21,11 @@ function fugitive(pigment: Pigment): boolean {
   );
 }
 
+/** Classed I or II, and no handbook says that it fades: what is not known to last is no help against fading. */
+const lasts = ({ lightfastness, lightfastnessNote, incompatibilities }: Pigment): boolean =>
+  (RANK[lightfastness?.value ?? ''] ?? 5) <= 2 &&
+  !/fugitive|fade/.test(`${lightfastnessNote?.value ?? ''} ${incompatibilities?.value ?? ''}`);
+
 /** Years to a first change by layer and pigment, in words. */
 function yearsOf(study: Study): (layer: LayerStudy, pigment: Pigment) => string {
   let known: ReadonlyMap<string, PermanenceEntry> | undefined;
@@ -70,7 +75,7 @@ export const fugitivePigment: Rule = {
           layer: layer.layer.index,
           ...(plan.kind === 'plan'
             ? {
-                objection: { pigment, everywhere: true, otherwise: (p) => !fugitive(p) },
+                objection: { pigment, everywhere: true, otherwise: lasts },
               }
             : {}),
         };

@@ -139,6 +139,12 @@ describe('the nearest are the nearest, the whole catalogue put in one by one', {
         : text.replace(new RegExp(`(${layer} [^\\n]*colour )mine`), `$1${p.id}`);
     const all = allPigments()
       .filter((p) => p.id !== id && p.used.to === undefined && white(p) === white(pigmentOf(id)))
+      // against fading only what is classed as lasting, and of which nobody says that it fades, is any help
+      .filter(
+        (p) =>
+          rule !== 'fugitive-pigment' ||
+          (/^I{1,2}$/.test(p.lightfastness?.value ?? '') && !/fade/.test(p.incompatibilities?.value ?? '')),
+      )
       .flatMap((p) => {
         const then = read(put(p));
         const off = deltaE00(colourOf(now, layer), colourOf(then, layer));

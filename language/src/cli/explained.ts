@@ -1,6 +1,9 @@
 /** What `explain` says of a rule, a pigment or a material: the words come from the rule's file and the tables. */
+import { alike } from '../features/alike.ts';
 import { type Description, describeMaterial, describePigment, sourceWords } from '../features/describe.ts';
+import { figure } from '../features/figures.ts';
 import { allPigments, lookupPigment, materialNames, nearest } from '../materials/catalogue.ts';
+import type { Pigment } from '../materials/types.ts';
 import { rules } from '../rules/index.ts';
 import type { Rule } from '../rules/rule.ts';
 
@@ -31,6 +34,21 @@ function lay({ title, rows }: Description): string {
 
 const lines = (found: readonly Description[]) => ({ text: found.map(lay).join('\n\n') });
 
+/** A pigment with those that look most like it. */
+function withAlike(pigment: Pigment): Description {
+  const { title, rows } = describePigment(pigment);
+  return {
+    title,
+    rows: [
+      ...rows,
+      ...alike(pigment).map((a, i) => ({
+        label: i === 0 ? 'nearest' : '',
+        words: `${a.pigment.id} (${a.pigment.names[0] ?? a.pigment.id}): ΔE00 ${figure(a.thick)} thick, ${figure(a.inWhite)} in white, ${figure(a.glaze)} glazed${a.loses.length > 0 ? `; ${a.loses.join(', ')}` : ''}`,
+      })),
+    ],
+  };
+}
+
 /** The words on a rule, a pigment (code, with or without its variety) or a material; or the nearest names. */
 export function explain(words: string): { readonly text: string } | { readonly near: readonly string[] } {
   const name = words.trim();
@@ -38,7 +56,7 @@ export function explain(words: string): { readonly text: string } | { readonly n
   if (rule) return { text: `${rule.id}  ${rule.title} (${rule.severity})\n\n${helpText(rule)}` };
   const [code = '', ...rest] = name.split(/\s+/);
   const lookup = lookupPigment(code, rest.join('-') || undefined);
-  if (lookup.kind === 'found') return lines([describePigment(lookup.pigment)]);
+  if (lookup.kind === 'found') return lines([withAlike(lookup.pigment)]);
   if (lookup.kind === 'needs-variety' || lookup.kind === 'unknown-variety')
     return lines(lookup.choices.map(describePigment));
   const plain = name.toLowerCase().replaceAll(' ', '-');

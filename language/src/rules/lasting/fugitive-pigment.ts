@@ -1,6 +1,7 @@
 import type { Pigment } from '../../materials/types.ts';
 import type { LayerStudy, PermanenceEntry, Study } from '../../results/study.ts';
 import type { Rule, RuleReport } from '../rule.ts';
+import { lasts } from '../shared/instead.ts';
 import { pigmentName, pigmentPlace, whereUsed } from '../shared/pigments.ts';
 import { figure, label, memory, ours, quoted, span } from '../shared/words.ts';
 
@@ -20,11 +21,6 @@ function fugitive(pigment: Pigment): boolean {
     /fugitive|fades/.test(lightfastnessNote?.value ?? '') || (code !== undefined && FADING.includes(code))
   );
 }
-
-/** Classed I or II, and no handbook says that it fades: what is not known to last is no help against fading. */
-const lasts = ({ lightfastness, lightfastnessNote, incompatibilities }: Pigment): boolean =>
-  (RANK[lightfastness?.value ?? ''] ?? 5) <= 2 &&
-  !/fugitive|fade/.test(`${lightfastnessNote?.value ?? ''} ${incompatibilities?.value ?? ''}`);
 
 /** Years to a first change by layer and pigment, in words. */
 function yearsOf(study: Study): (layer: LayerStudy, pigment: Pigment) => string {

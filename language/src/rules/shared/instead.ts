@@ -4,7 +4,7 @@ import type { Hazard, Pigment } from '../../materials/types.ts';
 import { layerPigments } from '../../permanence/pigments.ts';
 import type { Fix, Formula, Ingredient, Layer, Place, Plan } from '../../plan/plan.ts';
 import type { Composition, LayerStudy, Study } from '../../results/study.ts';
-import { isSold, type StandIn, standIns } from '../../study/stand-in.ts';
+import { isSold, standIns } from '../../study/stand-in.ts';
 import { formulaOf, pigmentsOf } from './pigments.ts';
 import { POISONOUS_DUST } from './prepare.ts';
 import { figure } from './words.ts';
@@ -148,9 +148,17 @@ const POISON: readonly Hazard[] = [...POISONOUS_DUST, 'antimony', 'toxic-if-swal
 /** Share of the dry film by volume that must be oil instead of pigment before it is told. */
 const MORE_OIL = 0.05;
 
-/** What a painter gives up with `by` in place of `of`, each in a word or two. */
-function losses(of: Pigment, by: StandIn, layer: Layer): string[] {
-  const to = by.pigment;
+const RANK: Readonly<Record<string, number>> = { I: 1, II: 2, III: 3, IV: 4, V: 5 };
+
+/** Classed I or II, and no handbook says that it fades: what is not known to last is no help against fading. */
+export const lasts = ({ lightfastness, lightfastnessNote, incompatibilities }: Pigment): boolean =>
+  (RANK[lightfastness?.value ?? ''] ?? 5) <= 2 &&
+  !/fugitive|fade/.test(`${lightfastnessNote?.value ?? ''} ${incompatibilities?.value ?? ''}`);
+
+export const isPoisonous = ({ hazards }: Pigment): boolean => hazards.some((h) => POISON.includes(h));
+
+/** What a painter gives up with `to` in place of `of`, each in a word or two; `less`: pigment in the film, by volume. */
+export function losses(of: Pigment, to: Pigment, kind: Layer['kind'], less: number): string[] {
   const steps = (scale: readonly string[], from: string | undefined, then: string | undefined): number =>
     from === undefined || then === undefined ? 0 : scale.indexOf(then) - scale.indexOf(from);
   const clear = steps(CLEAR, of.transparency.value, to.transparency.value);
@@ -158,9 +166,9 @@ function losses(of: Pigment, by: StandIn, layer: Layer): string[] {
     to.hazards.filter((h) => hazards.includes(h) && !of.hazards.includes(h));
   const [poison, harmful] = [fresh(POISON), fresh(HARMFUL)];
   return [
-    ...(layer.kind === 'glaze' ? (clear > 0 ? ['less transparent'] : []) : clear < 0 ? ['hides less'] : []),
+    ...(kind === 'glaze' ? (clear > 0 ? ['less transparent'] : []) : clear < 0 ? ['hides less'] : []),
     ...(steps(QUICK, of.drying.value, to.drying.value) > 0 ? ['slower'] : []),
-    ...(by.pvcBefore - by.pvc >= MORE_OIL ? ['more oil'] : []),
+    ...(less >= MORE_OIL ? ['more oil'] : []),
     ...(steps(LASTING, of.lightfastness?.value ?? 'V', to.lightfastness?.value ?? 'V') > 0
       ? ['less lasting']
       : []),
@@ -209,7 +217,7 @@ export function* alternatives(
       name: by.pigment.names[0] ?? id,
       deltaE00: by.deltaE00,
       radius: by.radius,
-      loses: losses(pigment, by, layer),
+      loses: losses(pigment, by.pigment, layer.kind, by.pvcBefore - by.pvc),
     };
     const edits = [
       ...[...words].map(({ place, variety }) => ({

@@ -103,6 +103,34 @@ test.each([
   expect(read.problems.map((p) => p.message).join(' ')).not.toContain('begins no declaration');
 });
 
+test('a layer that is the same dries otherwise once another like it was seen dry', () => {
+  const text = (dry: string) =>
+    plan(
+      `paint ochre = PY43 in linseed\nlayer a { colour ochre   film 20 µm   painted 2027-01-05 ${dry} }\nlayer b { colour ochre   film 20 µm   wait 60 days }\nlayer c { colour ochre   film 20 µm }`,
+    );
+  keepsUp([text(''), text('dry 2027-04-05')]);
+  keepsUp([text('dry 2027-04-05'), text('')]);
+  const rules = (dry: string) => {
+    const { findings } = createAnalyser()(text(dry), URI, lone);
+    return findings().map((f) => f.rule);
+  };
+  expect(rules('')).not.toContain('not-ready');
+  expect(rules('dry 2027-04-05')).toContain('not-ready');
+});
+
+test('a name too many to be guessed at is guessed at once a slip above it is mended', () => {
+  const text = (first: string) =>
+    plan(
+      `paint blue = PB29 in linseed\n${Array.from({ length: 201 }, (_, i) => `glaze g${i} { colour ${i === 0 ? first : 'bleu'} }\n`).join('')}`,
+    );
+  const [slip, mended] = ['bleu', 'blue'].map(text) as [string, string];
+  const read = (of: string) => createAnalyser()(of, URI, lone).plan.names.findLast((n) => n.name === 'bleu');
+  expect([read(slip)?.near ?? [], read(mended)?.near]).toEqual([[], ['blue']]);
+  const kept = createAnalyser();
+  kept(slip, URI, lone);
+  expect(kept(mended, URI, lone).plan).toEqual(createAnalyser()(mended, URI, lone).plan);
+});
+
 /** Every word of the language that an edit of these texts reaches. */
 const reached = new Set<string>();
 const words = [...declarationWords.map((d) => d.word), ...WORDED.flatMap(fieldsOf).map((f) => f.word)].filter(

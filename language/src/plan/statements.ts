@@ -12,6 +12,12 @@ const MOST_PROBLEMS = 1000;
 const parsed = ({ text, shape }: { readonly text: string; readonly shape: Shape }): Parsed =>
   parseChunk(text, shape);
 
+/** Whether a statement stands where one did, word for word. */
+const isAsBefore = ({ chunk, parsed }: Statement, before: Statement | undefined): boolean =>
+  parsed === before?.parsed &&
+  chunk.start === before.chunk.start &&
+  chunk.description === before.chunk.description;
+
 /** The text cut into statements; those of before that an edit did not touch are not cut and parsed again. */
 function* statementsOf(text: string, memo: PlanMemo, before: Cut | undefined): Generator<Statement> {
   const parse = (
@@ -33,8 +39,10 @@ function* statementsOf(text: string, memo: PlanMemo, before: Cut | undefined): G
   for (const s of old.slice(kept, old.length - moved)) parse(before.text, s.chunk, () => s.parsed);
   for (const [i, chunk] of chunks.entries()) {
     const same = i < kept ? old[i] : i >= movedFrom ? old[i - chunks.length + old.length] : undefined;
-    if (!same) yield parse(text, chunk, parsed);
-    else yield chunk === same.chunk ? same : { chunk, parsed: same.parsed };
+    if (!same) {
+      const anew = parse(text, chunk, parsed);
+      yield isAsBefore(anew, old[i]) ? old[i]! : anew;
+    } else yield chunk === same.chunk ? same : { chunk, parsed: same.parsed };
   }
 }
 

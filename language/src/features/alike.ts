@@ -11,7 +11,7 @@ import { readPlan } from '../plan/read.ts';
 import { isPoisonous, lasts, losses } from '../rules/shared/instead.ts';
 import { study } from '../study/build.ts';
 import { isSold } from '../study/stand-in.ts';
-import { matchPaint, nowhere } from './single.ts';
+import { COVERING_UM, matchPaint, nowhere, PRIMED } from './single.ts';
 
 /** A pigment that can be bought, and how far its colours are from those of the other: CIEDE2000. */
 export interface Alike {
@@ -24,8 +24,6 @@ export interface Alike {
   readonly loses: readonly string[];
 }
 
-const PRIMED: Lab = [94, 0, 3];
-const THICK_UM = 150;
 const GLAZE_UM = 5;
 const WHITE_PARTS = 9;
 
@@ -62,7 +60,7 @@ export function alike(pigment: Pigment, count = 3): Alike[] {
       ).lab;
     const tenth = 1 / (1 + WHITE_PARTS);
     return [
-      film([[p, 1]], THICK_UM),
+      film([[p, 1]], COVERING_UM),
       film(
         whitePaint
           ? [
@@ -70,7 +68,7 @@ export function alike(pigment: Pigment, count = 3): Alike[] {
               [whitePaint, 1 - tenth],
             ]
           : [[p, tenth]],
-        THICK_UM,
+        COVERING_UM,
       ),
       film([[p, 0.5]], GLAZE_UM),
     ];

@@ -6,11 +6,12 @@
 import type { Lab } from '../optics/cie.ts';
 import { deltaE00 } from '../optics/difference.ts';
 import { matchLayers, type OpenLayer, type Way } from '../optics/match-layers.ts';
-import type { BareFilm } from '../optics/stack.ts';
+import { type BareFilm, WIPED_OUT_KEEPS } from '../optics/stack.ts';
 import type { Ingredient, Layer, Plan } from '../plan/plan.ts';
 import type { ColourOn, Study } from '../results/study.ts';
 import { findings } from '../rules/check.ts';
 import { applied, asRead, createReread, worsened } from '../rules/gate.ts';
+import { freeName } from '../rules/shared/fixes.ts';
 import { pigmentsOf } from '../rules/shared/pigments.ts';
 import { layOfLayer, wiped } from '../rules/shared/seen.ts';
 import { compositionOf } from '../study/what-if.ts';
@@ -177,7 +178,7 @@ export function backwards(study: Study, wanted: Backwards): readonly Found[] | H
         above.push({
           pigments: lay.pigments,
           thickness: lay.thickness,
-          keep: wiped(layer, wanted.area) ? 0.25 : 1,
+          keep: wiped(layer, wanted.area) ? WIPED_OUT_KEEPS : 1,
         });
       else if (lay.kind !== 'clear')
         return { hindered: `‘${layer.name}’ lies over them on ${wanted.area} and lets nothing through.` };
@@ -392,14 +393,6 @@ function trying(study: Study, wanted: Backwards, text: string) {
     };
   };
 }
-
-const freeName = (plan: Plan, wanted: string): string => {
-  const taken = new Set(plan.layers.map((l) => l.name));
-  for (let n = 1; ; n++) {
-    const name = n === 1 ? wanted : `${wanted}-${n}`;
-    if (!taken.has(name)) return name;
-  }
-};
 
 /** Other areas whose colour in the end changes with the layers. */
 function moved(before: Study, after: Study, area: string): Found['moves'] {

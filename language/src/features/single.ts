@@ -50,8 +50,9 @@ export function matchPaint(
 }
 
 /** µm: thick enough that hardly any paint shows what lies beneath. */
-const COVERING_UM = 150;
-const PRIMED: Lab = [94, 0, 3];
+export const COVERING_UM = 150;
+/** CIELAB of a white ground */
+export const PRIMED: Lab = [94, 0, 3];
 
 /** The masstone: a thick film over a primed ground, glossy. Undefined where a pigment has no optical data. */
 export function masstone(study: Study, name: string, ingredient: Ingredient): Lab | undefined {

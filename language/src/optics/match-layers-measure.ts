@@ -1,8 +1,8 @@
 /** From free proportions and loads to what a painter can measure: whole parts, shares of medium by steps, coats. */
+
 import { MOST_PARTS, type OpenLayer, type Search, type State } from './match-layers-search.ts';
 import { type Solved, statesOf } from './match-layers-solve.ts';
-
-const gcd = (a: number, b: number): number => (b === 0 ? a : gcd(b, a % b));
+import { gcd } from './match-parts.ts';
 
 /** Whole parts nearest some proportions, smallest numbers first where they serve as well. */
 function partsNear(weights: readonly number[]): number[] {

@@ -5,7 +5,7 @@ import type { Mixer } from './match-film.ts';
 
 export const MOST_PARTS = 20;
 
-const gcd = (a: number, b: number): number => (b === 0 ? a : gcd(b, a % b));
+export const gcd = (a: number, b: number): number => (b === 0 ? a : gcd(b, a % b));
 
 export interface Rounded {
   readonly parts: readonly number[];

@@ -1,7 +1,7 @@
 import type { Pigment } from '../../materials/types.ts';
 import type { LayerStudy, PermanenceEntry, Study } from '../../results/study.ts';
 import type { Rule, RuleReport } from '../rule.ts';
-import { lasts } from '../shared/instead.ts';
+import { lasts, RANK } from '../shared/instead.ts';
 import { pigmentName, pigmentPlace, whereUsed } from '../shared/pigments.ts';
 import { figure, label, memory, ours, quoted, span } from '../shared/words.ts';
 
@@ -10,8 +10,6 @@ const THIN = 15;
 
 /** Lakes and vegetable colours that old practice calls fugitive and no list classes. */
 const FADING = ['NR4', 'NY20', 'NY24', 'NB1', 'PR39'];
-
-const RANK: Readonly<Record<string, number>> = { I: 1, II: 2, III: 3, IV: 4, V: 5 };
 
 /** Class III to V, told to be fugitive, or known as such. */
 function fugitive(pigment: Pigment): boolean {

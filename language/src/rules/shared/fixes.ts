@@ -36,7 +36,8 @@ export const takeOut = (title: string, plan: Plan, place: Place): Fix =>
     '',
   );
 
-const freeName = (plan: Plan, wanted: string): string => {
+/** The name, or the first numbered one, that no layer has yet. */
+export const freeName = (plan: Plan, wanted: string): string => {
   const taken = new Set(plan.layers.map((l) => l.name));
   for (let n = 1; ; n++) {
     const name = n === 1 ? wanted : `${wanted}-${n}`;

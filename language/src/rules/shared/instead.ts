@@ -148,7 +148,8 @@ const POISON: readonly Hazard[] = [...POISONOUS_DUST, 'antimony', 'toxic-if-swal
 /** Share of the dry film by volume that must be oil instead of pigment before it is told. */
 const MORE_OIL = 0.05;
 
-const RANK: Readonly<Record<string, number>> = { I: 1, II: 2, III: 3, IV: 4, V: 5 };
+/** Classes of lightfastness in order, the most lasting 1. */
+export const RANK: Readonly<Record<string, number>> = { I: 1, II: 2, III: 3, IV: 4, V: 5 };
 
 /** Classed I or II, and no handbook says that it fades: what is not known to last is no help against fading. */
 export const lasts = ({ lightfastness, lightfastnessNote, incompatibilities }: Pigment): boolean =>
